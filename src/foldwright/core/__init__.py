@@ -1,0 +1,1 @@
+"""Pure engineering: no clock, file, network or database."""

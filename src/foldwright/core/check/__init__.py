@@ -1,0 +1,1 @@
+"""Every finding in one list, and one shade through all rooms."""

@@ -1,0 +1,44 @@
+"""One shade, all rooms: what went in and what came out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from foldwright.core.design.choices import Choices
+from foldwright.core.design.layout import Layout
+from foldwright.core.facts.records import Materials
+from foldwright.core.lift.balance import Balance
+from foldwright.core.lift.choices import LiftChoices
+from foldwright.core.measure.finished import FinishedSize
+from foldwright.core.measure.opening import AskedSize, Mount, Opening
+from foldwright.core.rig.headrail import Headrail
+from foldwright.core.weigh.load import Weights
+from foldwright.core.why.finding import Finding
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ShadeSpec:
+    """One shade as asked for."""
+
+    tag: str
+    room: str = ""
+    note: str = ""
+    opening: Opening = Opening()
+    mount: Mount = Mount()
+    asked: AskedSize = AskedSize()
+    design: Choices = Choices()
+    materials: Materials = Materials()
+    lift: LiftChoices = LiftChoices()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ShadePlan:
+    """One shade as computed; rooms that cannot answer yet are None and say why in findings."""
+
+    spec: ShadeSpec
+    size: FinishedSize | None = None
+    layout: Layout | None = None
+    weights: Weights | None = None
+    balance: Balance | None = None
+    headrail: Headrail | None = None
+    findings: tuple[Finding, ...] = ()

@@ -1,0 +1,1 @@
+"""Styles, folds, ring grid, widths and seams."""

@@ -1,0 +1,44 @@
+"""What the maker chooses about a shade; None leaves the choice to the house rule."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from foldwright.core.quantity.length import Length
+
+
+class StyleName(Enum):
+    """The styles computed here."""
+
+    FLAT = "flat"
+    LOOPED = "looped"
+
+
+class RodPlace(Enum):
+    """Where rods cross the shade."""
+
+    NONE = "none"
+    ROWS = "at rows"
+    MID_FOLD = "mid-fold"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Choices:
+    """The design as the client signed it."""
+
+    style: StyleName = StyleName.FLAT
+    rods: RodPlace = RodPlace.NONE
+    head_allowance: Length | None = None
+    skirt: Length | None = None
+    row_count: int | None = None
+    largest_row_spacing: Length | None = None
+    column_count: int | None = None
+    edge_distance: Length | None = None
+    largest_pitch: Length | None = None
+    fullness: float | None = None  # looped: cloth per unit of row spacing
+    side_turn: Length | None = None
+    hem_allowance: Length | None = None
+    top_allowance: Length | None = None
+    shrinkage: float | None = None  # share, from the shop's own steam test
+    stack_allowed_on_glass: Length | None = None

@@ -1,0 +1,84 @@
+"""The shade as designed: rows, columns, widths, seams, cut sizes and the raised stack."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from foldwright.core.design.choices import RodPlace, StyleName
+from foldwright.core.quantity.length import Length
+from foldwright.core.why.figure import Figure
+
+L = Figure[Length]
+N = Figure[float]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class RowPlan:
+    """Ring rows from the bottom edge up: the exact marks sum to the drop."""
+
+    count: Figure[int]
+    marks: tuple[L, ...]  # cumulative from the bottom edge, lowest first
+    spacing: L
+    fold_depth: L
+    first_row: L  # bottom edge to the lowest row
+    skirt: L
+    head_allowance: L
+    top_panel: L  # top row to the top of the shade
+    fullness: N  # cloth length per unit of row spacing; 1 for flat
+    tied_rows: Figure[int]  # rows permanently tied to the lowest; 0 here
+    rod_marks: tuple[L, ...] = ()  # rods from the bottom edge up, wherever they are placed
+    rods: RodPlace = RodPlace.NONE
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ColumnPlan:
+    """Cord columns from the left edge as seen from the back; mirrored about the centre."""
+
+    count: Figure[int]
+    marks: tuple[L, ...]
+    pitch: L
+    edge_distance: L
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class WidthPlan:
+    """Widths of cloth joined for the face: one full width in the centre, equal sides."""
+
+    widths: Figure[int]
+    seams: tuple[L, ...]  # from the left edge as seen from the back
+    centre_visible: L | None = None
+    side_visible: L | None = None
+    side_cut: L | None = None
+    nearest_column: L | None = None  # least distance from a seam to a column
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class LayerCut:
+    """One layer before sewing."""
+
+    layer: str  # "face", "lining", "interlining"
+    cloth: str  # its name in the shop list
+    width: L
+    length: L
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Stack:
+    """The shade fully raised."""
+
+    raised_size: L  # top of board to the lowest visible edge
+    depth: L
+    glass_covered: L | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Layout:
+    """All that is marked, cut and sewn."""
+
+    style: StyleName
+    rows: RowPlan
+    columns: ColumnPlan
+    widths: WidthPlan
+    cuts: tuple[LayerCut, ...]
+    stack: Stack
+    travel: L  # design raise of the lowest ring row from fully down

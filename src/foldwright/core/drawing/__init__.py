@@ -1,0 +1,1 @@
+"""Neutral drawing: lines, arcs, hatches, text, layers."""

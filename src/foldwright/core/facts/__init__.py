@@ -1,0 +1,1 @@
+"""Sourced figures as data, each with its status."""

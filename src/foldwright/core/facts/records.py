@@ -1,0 +1,241 @@
+"""What the shop can order or has on the shelf: one record for each line of a supplier's sheet.
+
+Masses, torques and stiffnesses are plain SI numbers with the unit in the name;
+lengths are exact. A record says only what its sheet says: what the sheet leaves
+out is None, and the rooms ask for it or fall back on a marked house default.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from foldwright.core.quantity.length import Length
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Cloth:
+    """A face cloth, lining or interlining as its supplier describes it."""
+
+    name: str
+    areal_mass_kg_m2: float
+    areal_mass_spread: float | None = (
+        None  # half width of the 90 % range, as a share; None: unknown
+    )
+    usable_width: Length
+    vertical_repeat: Length | None = None
+    horizontal_repeat: Length | None = None
+    thickness: Length | None = None
+    bending_length: Length | None = None
+    weighed: bool = False  # True: the shop weighed a swatch
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Tube:
+    """A winding tube."""
+
+    name: str
+    outside: Length
+    wall: Length
+    stiffness_pa: float
+    line_mass_kg_m: float
+    stock_length: Length | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Cord:
+    """A round lift cord, winding in one layer; `diameter` is as wound on the tube."""
+
+    name: str
+    diameter: Length
+    diameter_low: Length | None = None
+    diameter_high: Length | None = None
+    breaking_force_n: float | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Tape:
+    """A flat lift tape, winding on itself."""
+
+    name: str
+    thickness: Length
+    width: Length
+    breaking_force_n: float | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Spring:
+    """A lift spring. A sheet gives one of: rate; greatest torque and turns; load at a drop; wire.
+
+    Rates are per turn (N.m/turn), never per radian.
+    """
+
+    name: str
+    # one of these groups:
+    rate_n_m_turn: float | None = None
+    greatest_torque_n_m: float | None = None
+    greatest_turns: float | None = None
+    load_n: float | None = None  # lifts this load ...
+    load_drop: Length | None = None  # ... over this drop ...
+    load_tube_outside: Length | None = None  # ... on this tube ...
+    load_turns: float | None = None  # ... with these turns wound in at the up-stop
+    wire: Length | None = None
+    mean_coil: Length | None = None
+    active_coils: float | None = None
+    # always:
+    rate_spread: float | None = None  # half width of the 90 % range, as a share
+    body_length: Length | None = None  # the least tube length it needs
+    least_tube_inside: Length | None = None
+    arbor: Length | None = None
+    speed_brake_n_m_s: float | None = (
+        None  # drag torque per angular speed, where the unit has a brake
+    )
+    hand: str | None = None  # "left", "right" or None: works either way
+    measured: bool = False  # True: characterised on the shop's own bench
+    cost: float | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Clutch:
+    """A clutch with a bead chain loop."""
+
+    name: str
+    gear_ratio: float
+    efficiency: float
+    sprocket_radius: Length
+    greatest_torque_n_m: float
+    deduction: Length | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Motor:
+    """A tubular motor."""
+
+    name: str
+    torque_n_m: float
+    brake_torque_n_m: float
+    speed_rpm: float
+    limit_turns: float
+    least_tube_length: Length | None = None
+    least_tube_inside: Length | None = None
+    battery: bool = False
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Bracket:
+    """A pair of end brackets; the tube is cut to the board length less `tube_deduction`."""
+
+    name: str
+    tube_deduction: Length
+    width: Length  # along the board, each
+    inset: Length  # from the board end to the bracket
+    tube_centre_below_board: Length
+    height: Length  # of the whole headrail under the board top
+    depth: Length  # from the wall or glass side to the room side
+    greatest_load_n: float | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Bar:
+    """A bottom bar sold by length, with its cross-section."""
+
+    name: str
+    line_mass_kg_m: float
+    width: Length
+    thickness: Length
+    stiffness_pa: float
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Rod:
+    """A rib or rod across the shade."""
+
+    name: str
+    line_mass_kg_m: float
+    diameter: Length
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Board:
+    """A mounting board: the section and the wood."""
+
+    name: str
+    thickness: Length
+    depth: Length
+    stiffness_pa: float
+    density_kg_m3: float
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ShopList:
+    """All that the shop can choose from, by name."""
+
+    cloths: dict[str, Cloth] = field(default_factory=dict)
+    tubes: dict[str, Tube] = field(default_factory=dict)
+    cords: dict[str, Cord] = field(default_factory=dict)
+    tapes: dict[str, Tape] = field(default_factory=dict)
+    springs: dict[str, Spring] = field(default_factory=dict)
+    clutches: dict[str, Clutch] = field(default_factory=dict)
+    motors: dict[str, Motor] = field(default_factory=dict)
+    brackets: dict[str, Bracket] = field(default_factory=dict)
+    bars: dict[str, Bar] = field(default_factory=dict)
+    rods: dict[str, Rod] = field(default_factory=dict)
+    boards: dict[str, Board] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Materials:
+    """What the shade is made of, by names in the shop list; empty is not chosen yet."""
+
+    face: str = ""
+    lining: str = ""
+    interlining: str = ""
+    bar: str = ""
+    rod: str = ""
+    board: str = ""
+    bracket: str = ""
+    tube: str = ""
+    cord: str = ""
+    tape: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Chosen:
+    """The records behind a shade's materials; None is not chosen, or not in the list."""
+
+    face: Cloth | None = None
+    lining: Cloth | None = None
+    interlining: Cloth | None = None
+    bar: Bar | None = None
+    rod: Rod | None = None
+    board: Board | None = None
+    bracket: Bracket | None = None
+    tube: Tube | None = None
+    cord: Cord | None = None
+    tape: Tape | None = None
+
+
+def choose(materials: Materials, shop: ShopList) -> Chosen:
+    """Look the materials up in the shop's list; a name that is not there gives None."""
+    return Chosen(
+        face=shop.cloths.get(materials.face),
+        lining=shop.cloths.get(materials.lining),
+        interlining=shop.cloths.get(materials.interlining),
+        bar=shop.bars.get(materials.bar),
+        rod=shop.rods.get(materials.rod),
+        board=shop.boards.get(materials.board),
+        bracket=shop.brackets.get(materials.bracket),
+        tube=shop.tubes.get(materials.tube),
+        cord=shop.cords.get(materials.cord),
+        tape=shop.tapes.get(materials.tape),
+    )

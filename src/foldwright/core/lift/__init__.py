@@ -1,0 +1,1 @@
+"""Tube, cord or tape, spring, clutch, motor: the balance."""

@@ -1,0 +1,1 @@
+"""Openings, mounts, squareness, deductions, finished size."""

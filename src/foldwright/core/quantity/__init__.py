@@ -1,0 +1,1 @@
+"""Exact lengths, workroom fractions, mass, force and torque."""

@@ -1,0 +1,1 @@
+"""Cuts, brackets, clips, cords, wraps, side, stop, turns."""

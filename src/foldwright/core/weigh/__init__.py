@@ -1,0 +1,1 @@
+"""Layers, bars and rods: mass, and load against raise."""

@@ -1,0 +1,1 @@
+"""The derivation that every figure carries."""

@@ -1,0 +1,1 @@
+"""The sheets that travel with the shade."""

@@ -1,0 +1,1 @@
+"""Tables, migrations, and every save kept."""

@@ -1,0 +1,1 @@
+"""Pages in the order of the work."""

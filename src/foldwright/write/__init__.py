@@ -1,0 +1,1 @@
+"""Drawings and tables to files; nothing is computed here."""
