@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.layout import Layout
@@ -23,12 +23,12 @@ class ShadeSpec:
     tag: str
     room: str = ""
     note: str = ""
-    opening: Opening = Opening()
-    mount: Mount = Mount()
-    asked: AskedSize = AskedSize()
-    design: Choices = Choices()
-    materials: Materials = Materials()
-    lift: LiftChoices = LiftChoices()
+    opening: Opening = field(default_factory=Opening)
+    mount: Mount = field(default_factory=Mount)
+    asked: AskedSize = field(default_factory=AskedSize)
+    design: Choices = field(default_factory=Choices)
+    materials: Materials = field(default_factory=Materials)
+    lift: LiftChoices = field(default_factory=LiftChoices)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
