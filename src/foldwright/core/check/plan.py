@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.layout import Layout
-from foldwright.core.facts.records import Materials
+from foldwright.core.facts.records import Chosen, Materials
 from foldwright.core.lift.balance import Balance
 from foldwright.core.lift.choices import LiftChoices
 from foldwright.core.measure.finished import FinishedSize
@@ -36,6 +36,7 @@ class ShadePlan:
     """One shade as computed; rooms that cannot answer yet are None and say why in findings."""
 
     spec: ShadeSpec
+    chosen: Chosen = field(default_factory=Chosen)  # the records behind spec.materials
     size: FinishedSize | None = None
     layout: Layout | None = None
     weights: Weights | None = None

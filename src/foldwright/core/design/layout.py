@@ -82,3 +82,6 @@ class Layout:
     cuts: tuple[LayerCut, ...]
     stack: Stack
     travel: L  # design raise of the lowest ring row from fully down
+    side_turn: L | None = None  # turned in at each side, once
+    hem_allowance: L | None = None  # turned up below the finished bottom edge
+    top_allowance: L | None = None  # left above the top line, over the board and its staples
