@@ -10,13 +10,16 @@ import re
 from fractions import Fraction
 
 from foldwright.core.quantity.length import ZERO, Length
+from foldwright.core.quantity.number import DECIMAL, LONGEST_TEXT, exact_decimal
 from foldwright.core.quantity.printing import print_both
 from foldwright.core.quantity.rounding import System
 from foldwright.core.quantity.unreadable import Unreadable
 
-LONGEST_TEXT = 40  # characters; no length needs more
 ABSURD = Length.metres(12)  # no window, and no piece of cloth for one, is longer
 TAPE_DENOMINATORS = (2, 4, 8, 16, 32, 64)
+TAPE_FRACTIONS = (
+    "Tapes have halves, quarters, eighths, sixteenths, thirty-seconds and sixty-fourths."
+)
 INCHES_IN_A_FOOT = 12
 ONE_INCH = Length.inches(1)
 
@@ -51,10 +54,10 @@ AS_TYPED = str.maketrans(
 )  # fmt: skip
 
 TERM = re.compile(
-    r"""\s*
+    rf"""\s*
     (?:
       (?:(?P<whole>\d+)(?:\s*-\s*|\s+))?(?P<top>\d+)\s*/\s*(?P<bottom>\d+)
-      | (?P<decimal>\d+(?:[.,]\d*)?|[.,]\d+)
+      | (?P<decimal>{DECIMAL})
     )
     \s*(?P<unit>"|''|'|[a-z]+\.?)?
     """,
@@ -162,7 +165,9 @@ def _term(
     found: re.Match[str], before: list[tuple[Fraction, str]], system: System, tidy: str
 ) -> tuple[Fraction, str]:
     unit = _unit(found["unit"], before, system, tidy)
-    number = _fraction(found, unit, tidy) if found["bottom"] else _decimal(found["decimal"], tidy)
+    number = (
+        _fraction(found, unit, tidy) if found["bottom"] else exact_decimal(found["decimal"], tidy)
+    )
     if before:
         _check_order(before[-1][1], number, unit, tidy)
     return number, unit
@@ -201,7 +206,7 @@ def _fraction(found: re.Match[str], unit: str, tidy: str) -> Fraction:
     if bottom not in TAPE_DENOMINATORS:
         raise Unreadable(
             what=f"“{shown}” in “{tidy}” is on no tape",
-            remedy="Tapes have halves, quarters, eighths, sixteenths, thirty-seconds and sixty-fourths.",
+            remedy=TAPE_FRACTIONS,
         )
     if unit not in INCH_FAMILY:
         raise Unreadable(
@@ -214,21 +219,6 @@ def _fraction(found: re.Match[str], unit: str, tidy: str) -> Fraction:
             remedy="Check the fraction: its upper number must be the smaller one.",
         )
     return whole + Fraction(top, bottom)
-
-
-def _decimal(typed: str, tidy: str) -> Fraction:
-    """Take a number with a decimal point, or with a comma where it can be nothing else."""
-    before, comma, after = typed.partition(",")
-    if comma and len(after) == 3 and before.strip("0"):  # noqa: PLR2004 - a group of thousands
-        raise Unreadable(
-            what=f"“{typed}” in “{tidy}” can be read in two ways",
-            remedy=f"Type {before}{after} for thousands or {before}.{after} for a decimal.",
-        )
-    if typed.endswith((".", ",")):
-        raise Unreadable(
-            what=f"“{tidy}” ends a number in its decimal point", remedy="Type the decimals too."
-        )
-    return Fraction(typed.replace(",", "."))
 
 
 def _check_order(last: str, number: Fraction, unit: str, tidy: str) -> None:
