@@ -3,45 +3,50 @@
 from __future__ import annotations
 
 from foldwright.core.quantity.length import Length
-from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.figure import Unit
+from foldwright.core.why.making import fact
 from foldwright.core.why.source import Status
 
-PICK_UP_TOLERANCE = Figure(
-    name="pick-up tolerance",
-    value=Length.mm(5),
-    unit=Unit.LENGTH,
-    because="Rows are sewn to within a few millimetres, so a row picked up within 5 mm"
-    " above the stop may already hang on the cords.",
-    status=Status.PRACTICE,
+PICK_UP_TOLERANCE = fact(
+    "pick-up tolerance",
+    Length.mm(5),
+    Unit.LENGTH,
+    "Rows are sewn to within a few millimetres, so a row picked up within 5 mm above the"
+    " stop may already hang on the cords.",
+    Status.PRACTICE,
 )
 
-STIFF_START = Figure(
-    name="stiff cloth at the start of a fold",
-    value=2.2,
-    unit=Unit.RATIO,
-    because="Fitted to chains of stiff links run in a physics engine: the extra load at the"
-    " start of a fold, in weights of one bending length of cloth.",
+STIFF_START = fact(
+    "stiff cloth at the start of a fold",
+    2.2,
+    Unit.RATIO,
+    "Fitted to chains of stiff links run in a physics engine: the extra load at the start of"
+    " a fold, in weights of one bending length of cloth.",
+    Status.DERIVED,
 )
 
-STIFF_REACH = Figure(
-    name="reach of the stiffness into a fold",
-    value=3.6,
-    unit=Unit.RATIO,
-    because="Fitted to the same chains: the raise, in bending lengths, after which a fold"
-    " no longer feels its stiffness.",
+STIFF_REACH = fact(
+    "reach of the stiffness into a fold",
+    3.6,
+    Unit.RATIO,
+    "Fitted to the same chains: the raise, in bending lengths, after which a fold no longer"
+    " feels its stiffness.",
+    Status.DERIVED,
 )
 
-STIFF_FADE = Figure(
-    name="fading of the stiffness in a fold",
-    value=1.2,
-    unit=Unit.RATIO,
-    because="Fitted to the same chains: the power with which the extra load fades.",
+STIFF_FADE = fact(
+    "fading of the stiffness in a fold",
+    1.2,
+    Unit.RATIO,
+    "Fitted to the same chains: the power with which the extra load fades.",
+    Status.DERIVED,
 )
 
-STIFF_FROM = Figure(
-    name="bending length that counts as stiff",
-    value=0.125,
-    unit=Unit.SHARE,
-    because="The load without stiffness is good to about 1 % while the bending length is"
-    " below an eighth of the row spacing, and too small above it.",
+STIFF_FROM = fact(
+    "bending length that counts as stiff",
+    0.125,
+    Unit.SHARE,
+    "The load without stiffness is good to about 1 % while the bending length is below an"
+    " eighth of the row spacing, and too small above it.",
+    Status.DERIVED,
 )
