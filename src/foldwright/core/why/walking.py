@@ -26,6 +26,22 @@ def walk_figures(result: Any) -> Iterator[Figure[Any]]:
     return (leaf for _, leaf in _leaves(result, "") if isinstance(leaf, Figure))
 
 
+def walk_places(result: Any) -> Iterator[tuple[str, Figure[Any]]]:
+    """Find every figure in a result together with the place it stands in.
+
+    Takes: a dataclass, tuple, list or mapping, nested as deep as it likes.
+
+    Gives: dotted paths with their figures; members of tuples and lists are counted from 0.
+
+    Source: derived here.
+
+    >>> from foldwright.core.why.making import measured
+    >>> [place for place, _ in walk_places({"rows": (measured("width", Length.mm(1)),)})]
+    ['rows.0']
+    """
+    return ((path, leaf) for path, leaf in _leaves(result, "") if isinstance(leaf, Figure))
+
+
 def bare_numbers(result: Any) -> tuple[str, ...]:
     """List the places in a result where a number or length stands without a why.
 
