@@ -1,0 +1,271 @@
+"""The house's own habits, one by one: what a shop starts with until it writes its own.
+
+A habit without a source says so in its status. Friction and spread are invented
+starting ranges: a shop's own bench data should replace them first.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from foldwright.core.facts.habits import Habits
+from foldwright.core.quantity.length import Length
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import fact
+from foldwright.core.why.source import Source, Status
+
+Habit = Figure[Any]  # of a length or a number; its field in Habits says which
+
+PRACTICE, HOUSE, PUBLISHED = Status.PRACTICE, Status.HOUSE, Status.PUBLISHED
+CORD_SPACING_PAGE = Source(id="cord-spacing-page")
+MEASURING_PAGE = Source(id="measuring-page", clause="outside mount")
+OLDER_SAFETY_WORDING = Source(id="ansi-wcma-2012", clause="4.5.3.2")
+
+
+def house_habits() -> Habits:
+    """Give the habits that a shop starts with.
+
+    Gives: every habit as a figure with its sentence and status.
+
+    Source: common practice; the published ones carry their own source.
+
+    >>> house_habits().safety_wraps.value
+    3.0
+    """
+    return Habits(
+        **AT_THE_WINDOW,
+        **AT_THE_DRAWING,
+        **AT_THE_TABLE,
+        **ON_THE_SCALE,
+        **IN_THE_LIFT,
+        **AT_THE_BENCH,
+    )
+
+
+def _length(name: str, inches: str, because: str, status: Status = PRACTICE) -> Figure[Length]:
+    """Make a habit that is a length, given in inches as a fraction."""
+    return fact(name, Length.inches(Fraction(inches)), Unit.LENGTH, because, status)
+
+
+def _published(name: str, inches: str, because: str, source: Source) -> Figure[Length]:
+    value = Length.inches(Fraction(inches))
+    return fact(name, value, Unit.LENGTH, because, PUBLISHED, source=source)
+
+
+AT_THE_WINDOW: dict[str, Habit] = {
+    "inside_deduction": _published(
+        "inside deduction", "1/4",
+        "A quarter inch off the narrowest width in all keeps the shade from binding in the reveal.",
+        Source(id="make-your-own-page"),
+    ),
+    "wide_inside_deduction": _length(
+        "inside deduction, wide", "1/2",
+        "Wide reveals are less straight, so half an inch comes off in all.",
+    ),
+    "wide_from": _length(
+        "wide opening", "60",
+        "From here on an opening counts as wide and loses the larger deduction.", HOUSE,
+    ),
+    "sill_clearance": _length(
+        "sill clearance", "1/4",
+        "A bar that must clear the sill stops a quarter inch above its highest point.",
+    ),
+    "outside_overlap": _published(
+        "outside overlap", "2",
+        "At least two inches over the opening on each side keep the light back.", MEASURING_PAGE,
+    ),
+    "outside_above": _length(
+        "mounted above", "2",
+        "The board must clear the frame by an inch and is an inch or less thick itself.",
+    ),
+    "outside_below_no_sill": _published(
+        "carried below", "3/2",
+        "Without a sill the shade ends an inch and a half below the opening.", MEASURING_PAGE,
+    ),
+    "board_deduction": _length(
+        "board deduction", "1/4",
+        "The board is a quarter inch shorter than the shade so that it never shows at the ends.",
+    ),
+}  # fmt: skip
+
+AT_THE_DRAWING: dict[str, Habit] = {
+    "head_allowance_floor": fact(
+        "least head allowance", Length.mm(65), Unit.LENGTH,
+        "Under 65 mm between the top of the board and the raised lowest ring, shades jam at the"
+        " top.", PRACTICE,
+    ),
+    "head_allowance_beyond_rail": _length(
+        "head allowance beyond the rail", "1",
+        "The raised rings stop an inch below the headrail.",
+    ),
+    "skirt": _length(
+        "skirt", "3/2",
+        "The hem shows an inch and a half below the folds when the shade is raised.", HOUSE,
+    ),
+    "edge_distance": _published(
+        "edge distance", "2",
+        "The older voluntary safety wording asks at least two inches from a side cord to the"
+        " edge.", OLDER_SAFETY_WORDING,
+    ),
+    "largest_pitch": _published(
+        "largest column pitch", "10",
+        "Cloth without rods sags between columns more than ten inches apart.", CORD_SPACING_PAGE,
+    ),
+    "largest_pitch_with_rods": _published(
+        "largest column pitch with rods", "12",
+        "A rod at each row carries the cloth over twelve inches.", CORD_SPACING_PAGE,
+    ),
+    "seam_to_column": _length(
+        "seam to column", "1/2",
+        "A ring sewn nearer to a seam meets its bulk: the needle breaks or the seam puckers.",
+    ),
+    "stacked_row_pitch": fact(
+        "pitch of the stacked rows", Length.inches(Fraction(1, 8)), Unit.LENGTH,
+        "Gathered rows lie a sixteenth to three sixteenths of an inch apart, by lining.", PRACTICE,
+        low=Length.inches(Fraction(1, 16)), high=Length.inches(Fraction(3, 16)),
+    ),
+    "fold_bulk": fact(
+        "bulk of a fold", 1.6, Unit.RATIO,
+        "A dressed fold is 1.3 to 2 times as thick as its layers laid flat.", PRACTICE,
+        low=1.3, high=2.0,
+    ),
+}  # fmt: skip
+
+AT_THE_TABLE: dict[str, Habit] = {
+    "side_turn": _length(
+        "side turn", "3/2",
+        "An inch and a half turned over the lining on each side, fused or sewn.",
+    ),
+    "hem_allowance": _published(
+        "hem allowance", "4",
+        "Four inches: a double two-inch hem, or three and one.",
+        Source(id="hobby-shade-blog"),
+    ),
+    "top_allowance_beyond_board": _length(
+        "top allowance beyond the board", "2",
+        "The cloth goes over the board, down its back, and leaves an inch for the staples.",
+    ),
+    "seam_allowance": _length(
+        "seam allowance", "1/2", "Half an inch in each layer, selvages trimmed off.",
+    ),
+    "lining_less_than_width": _length(
+        "lining narrower by", "1/4",
+        "The lining's raw edges lie under the side turns, a quarter inch short of the width.",
+    ),
+    "shrinkage": fact(
+        "shrinkage", 0.01, Unit.SHARE,
+        "Until a steamed square says otherwise, cloth sold as pre-shrunk is taken to lose 1 %:"
+        " a piece cut long is trimmed, one cut short is bought again.", HOUSE,
+        low=0.0, high=0.03,
+    ),
+    "looped_fullness": fact(
+        "looped fullness", 1.5, Unit.RATIO,
+        "One and a half times the drop gives soft loops; double makes deep ones, and longer"
+        " cord loops.", PUBLISHED, source=Source(id="hobbled-tutorial"),
+    ),
+}  # fmt: skip
+
+ON_THE_SCALE: dict[str, Habit] = {
+    "ring_mass_kg": fact(
+        "mass of a ring", 0.00075, Unit.MASS,
+        "A sewn ring weighs half a gram to a gram.", PRACTICE, low=0.0005, high=0.001,
+    ),
+    "bar_less_than_width": _length(
+        "bar shorter by", "1/2",
+        "The bar and its end caps slide in half an inch short of the finished width.",
+    ),
+    "rod_less_than_width": _length(
+        "rod shorter by", "1/2",
+        "Rods end a quarter inch inside each edge so that they never press through.", HOUSE,
+    ),
+}  # fmt: skip
+
+IN_THE_LIFT: dict[str, Habit] = {
+    "safety_wraps": fact(
+        "safety wraps", 3.0, Unit.TURN,
+        "At least three wraps stay on the tube fully down: their friction takes the load off"
+        " the clip.", PRACTICE,
+    ),
+    "load_margin": fact(
+        "load margin", 0.10, Unit.SHARE,
+        "The spring is wound for a load 10 to 15 % above the computed one.", PRACTICE,
+    ),
+    "release_turns": fact(
+        "release pull", 0.25, Unit.TURN,
+        "A ratchet lets go after about a quarter turn of further pull.", PRACTICE,
+    ),
+    "lock_pitch_turns": fact(
+        "ratchet pitch", 0.125, Unit.TURN,
+        "Invented: eight teeth. Count the teeth of your lock and replace this.", HOUSE,
+    ),
+    "constant_friction_n_m": fact(
+        "constant friction", 0.03, Unit.TORQUE,
+        "Invented starting range for bearings and wheels; replace it by the shop's own bench"
+        " data.", HOUSE, low=0.01, high=0.10,
+    ),
+    "load_friction": fact(
+        "friction that follows the load", 0.12, Unit.SHARE,
+        "Invented starting range for rings and clips; replace it by the shop's own bench data.",
+        HOUSE, low=0.02, high=0.35,
+    ),
+    "spring_hysteresis": fact(
+        "spring hysteresis", 0.05, Unit.SHARE,
+        "Invented starting range for what coils rub away; replace it by the shop's own bench"
+        " data.", HOUSE, low=0.01, high=0.10,
+    ),
+    "rate_spread": fact(
+        "spread of a stated rate", 0.10, Unit.SHARE,
+        "A single rate on a sheet is good to 8 to 10 % either way.", PRACTICE,
+    ),
+    "cloth_mass_spread": fact(
+        "spread of a cloth's weight", 0.05, Unit.SHARE,
+        "Invented: cloth may be 5 % lighter or heavier than its sheet until a swatch is weighed.",
+        HOUSE,
+    ),
+    "hand_force_limit_n": fact(
+        "greatest hand force", 50.0, Unit.FORCE,
+        "Up to 30 N is light and 50 N the most that is asked of a hand at the bar.", HOUSE,
+    ),
+    "arrival_speed_limit_m_s": fact(
+        "greatest speed on arrival", 0.5, Unit.SPEED,
+        "A bar that arrives slower than this stops without a bang.", HOUSE,
+    ),
+    "winding_step_turns": fact(
+        "winding step", 0.5, Unit.TURN,
+        "The bench winds in whole or half turns.", PRACTICE,
+    ),
+    "motor_margin": fact(
+        "motor margin", 1.3, Unit.RATIO,
+        "A motor is rated at least 1.25 to 1.3 times what the shade asks.", PRACTICE,
+    ),
+}  # fmt: skip
+
+AT_THE_BENCH: dict[str, Habit] = {
+    "tie_off": _length("tie-off", "6", "Six inches of cord for the knot and its adjustment."),
+    "clip_length": fact(
+        "clip length", Length.mm(10), Unit.LENGTH,
+        "Invented: measure your clip along the tube and replace this.", HOUSE,
+    ),
+    "clip_nearest": fact(
+        "clip nearest to its column", Length.mm(50), Unit.LENGTH,
+        "Clips stand 50 to 75 mm beside their column so that the wraps walk towards it.", PRACTICE,
+    ),
+    "clip_farthest": fact(
+        "clip farthest from its column", Length.mm(75), Unit.LENGTH,
+        "The longest drops wind the most wraps and need the larger offset.", PRACTICE,
+    ),
+    "stop_clearance": _length(
+        "clearance at the up-stop", "1/2",
+        "Half an inch is left above the raised rings, or the lift tears them off.",
+    ),
+    "tube_sag_share": fact(
+        "greatest sag of the tube", 1 / 500, Unit.RATIO,
+        "A tube that sags less than a 360th to a 500th of its span leaves the hem straight.",
+        PRACTICE,
+    ),
+    "board_sag": fact(
+        "greatest sag of the board", Length.mm(3), Unit.LENGTH,
+        "A board that sags more shows it at the head of the shade.", PRACTICE,
+    ),
+}  # fmt: skip

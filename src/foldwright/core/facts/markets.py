@@ -1,0 +1,146 @@
+"""What each market asks of cords behind a soft shade; the strictest market sold into wins.
+
+Nothing here is legal advice. Rules change: the text of the rule decides, not this file.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from enum import Enum
+from typing import Any
+
+from foldwright.core.quantity.length import Length
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import derived, fact
+from foldwright.core.why.source import Source, Status
+
+
+class Market(Enum):
+    """Where the shade will hang."""
+
+    CANADA = "Canada"
+    UNITED_STATES = "United States"
+    EUROPE_AND_UK = "Europe and United Kingdom"
+    AUSTRALIA = "Australia"
+
+
+ROW_SPACING: dict[Market, Figure[Length]] = {
+    Market.CANADA: fact(
+        "row spacing allowed in Canada",
+        Length.mm(220),
+        Unit.LENGTH,
+        "Reachable cord between two contact points may be at most 22 cm under a pull of 35 N;"
+        " slack counts, so the shade itself must be pulled to know.",
+        Status.PUBLISHED,
+        source=Source(id="sor-2019-97", clause="s. 6"),
+    ),
+    Market.UNITED_STATES: fact(
+        "row spacing allowed in the United States",
+        Length.inches(8),
+        Unit.LENGTH,
+        "The older voluntary wording allows 8 in between the rings of an accessible inner cord;"
+        " later editions were not read, and hazardous inner cords are a listed hazard.",
+        Status.PUBLISHED,
+        source=Source(id="ansi-wcma-2012", clause="4.5.3"),
+    ),
+    Market.EUROPE_AND_UK: fact(
+        "row spacing allowed in Europe and the United Kingdom",
+        Length.mm(200),
+        Unit.LENGTH,
+        "Where cord is held more than 200 mm apart it needs a breakaway, says a trade page on"
+        " the European standard, which itself was not read.",
+        Status.PUBLISHED,
+        source=Source(id="uk-inner-cord-page"),
+    ),
+    Market.AUSTRALIA: fact(
+        "row spacing used for Australia",
+        Length.mm(200),
+        Unit.LENGTH,
+        "No Australian rule on row spacing was found (a loose cord may form no loop of 220 mm"
+        " below 1600 mm); the strictest of the other markets is used.",
+        Status.HOUSE,
+        source=Source(id="au-corded-2014", clause="s. 6(1)(a)"),
+    ),
+}
+
+EDGE_DISTANCE: dict[Market, Figure[Length]] = {
+    Market.UNITED_STATES: fact(
+        "edge distance asked in the United States",
+        Length.inches(2),
+        Unit.LENGTH,
+        "The older voluntary wording asks at least 2 in between an accessible side cord and the"
+        " edge, unless it has a release.",
+        Status.PUBLISHED,
+        source=Source(id="ansi-wcma-2012", clause="4.5.3.2"),
+    ),
+    **{
+        market: fact(
+            f"edge distance used for {market.value}",
+            Length.inches(2),
+            Unit.LENGTH,
+            f"No rule on the edge distance was found for {market.value}; the 2 in of the older"
+            " United States wording are kept.",
+            Status.HOUSE,
+        )
+        for market in (Market.CANADA, Market.EUROPE_AND_UK, Market.AUSTRALIA)
+    },
+}
+
+
+def row_spacing_cap(markets: Sequence[Market]) -> Figure[Length]:
+    """Give the largest row spacing that every market sold into allows.
+
+    Takes: the markets; none means all, because the destination is unknown.
+
+    Gives: the strictest cap, with the market that asks for it in its sentence.
+
+    Holds for: reachable cord through rings, shades raised by cords at the back.
+
+    Source: sor-2019-97, s. 6; ansi-wcma-2012, 4.5.3; uk-inner-cord-page; au-corded-2014.
+
+    >>> row_spacing_cap((Market.CANADA, Market.UNITED_STATES)).value == Length.inches(8)
+    True
+    """
+    return _strictest("largest row spacing", ROW_SPACING, markets, min)
+
+
+def edge_distance_floor(markets: Sequence[Market]) -> Figure[Length]:
+    """Give the least distance from a side cord to the edge that satisfies every market.
+
+    Takes: the markets; none means all, because the destination is unknown.
+
+    Gives: the strictest floor, with the market that asks for it in its sentence.
+
+    Source: ansi-wcma-2012, 4.5.3.2.
+
+    >>> edge_distance_floor((Market.CANADA,)).value == Length.inches(2)
+    True
+    """
+    return _strictest("least edge distance", EDGE_DISTANCE, markets, max)
+
+
+def _strictest(
+    name: str,
+    rules: dict[Market, Figure[Length]],
+    markets: Sequence[Market],
+    strictest: Callable[..., Any],
+) -> Figure[Length]:
+    """Pick the strictest rule, and among equals the one that is best known."""
+    asked = [rules[market] for market in (markets or tuple(Market))]
+    value = strictest(rule.value for rule in asked)
+    ties = [rule for rule in asked if rule.value == value]
+    governing = min(ties, key=lambda rule: list(Status).index(rule.status))
+    others = tuple(rule for rule in asked if rule is not governing)
+    return derived(
+        name,
+        value,
+        Unit.LENGTH,
+        f"{_markets_of(rules, governing)} is the strictest of the markets sold into: {{0}}.",
+        governing,
+        *others,
+        source=governing.source,
+    )
+
+
+def _markets_of(rules: dict[Market, Figure[Length]], governing: Figure[Length]) -> str:
+    return next(market.value for market, rule in rules.items() if rule is governing)
