@@ -1,0 +1,142 @@
+"""How the cloth hangs at any raise: the heights of hem, rows and fold edges.
+
+A panel between a raised row and a still one hangs as a hairpin: half of its slack
+hangs below the lower row, and its fold edge is the lowest point of that loop.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from foldwright.core.check.plan import ShadePlan
+from foldwright.core.design.layout import Layout
+
+MILLIMETRES_PER_METRE = 1000.0
+SLACK_SEEN = 0.01  # millimetres; less is rounding, not a fold
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Panel:
+    """One panel of cloth between two rows, or between the top row and the board."""
+
+    lower: float
+    upper: float
+    cloth: float  # length of cloth in it
+
+    @property
+    def slack(self) -> float:
+        """Give how far the loop hangs below the lower row."""
+        return max(0.0, (self.cloth - (self.upper - self.lower)) / 2)
+
+    @property
+    def fold_edge(self) -> float:
+        """Give the height of the loop's lowest point."""
+        return self.lower - self.slack
+
+    @property
+    def folded(self) -> bool:
+        """Tell whether the panel hangs as a loop at all."""
+        return self.slack > SLACK_SEEN
+
+    def height_at(self, arc: float) -> float:
+        """Give the height of the point that lies `arc` up the cloth from the lower row."""
+        if arc <= self.slack:
+            return self.lower - arc
+        return self.upper - (self.cloth - arc)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Hang:
+    """The whole shade at one raise; heights in millimetres above the hem when fully down."""
+
+    hem: float
+    rows: tuple[float, ...]
+    panels: tuple[Panel, ...]  # from the bottom; the last one reaches the board
+    rods: tuple[float, ...]
+    top: float
+    raised_by: float
+
+    @property
+    def lowest(self) -> float:
+        """Give the lowest visible edge: the hem, or a fold that hangs below it."""
+        return min([self.hem, *(panel.fold_edge for panel in self.panels if panel.folded)])
+
+
+def hang(layout: Layout, *, drop_mm: float, pitch_mm: float, raise_share: float) -> Hang:
+    """Hang the shade at a share of its design raise.
+
+    Takes: the layout; the finished drop and the pitch of rows in the stack, millimetres;
+    the raise as a share of the design raise, kept within 0 and 1.
+
+    Gives: heights in millimetres above the hem when fully down.
+
+    Holds for: limp cloth, flat or looped; stiff cloth opens its folds a little wider.
+
+    Source: derived here (half of a panel's slack hangs from each of its rows).
+
+    >>> Panel(lower=300.0, upper=400.0, cloth=200.0).fold_edge
+    250.0
+    """
+    raised_by = min(max(raise_share, 0.0), 1.0) * layout.travel.value.in_millimetres
+    marks = [mark.value.in_millimetres for mark in layout.rows.marks]
+    rows = _row_heights(marks, raised_by, pitch_mm)
+    panels = _panels(marks, rows, drop_mm, layout.rows.fullness.value)
+    return Hang(
+        hem=raised_by,
+        rows=rows,
+        panels=panels,
+        rods=tuple(_rod_heights(layout, marks, rows, panels)),
+        top=drop_mm,
+        raised_by=raised_by,
+    )
+
+
+def stacked_pitch(plan: ShadePlan) -> float:
+    """Give how far apart rows lie in the stack, in millimetres.
+
+    Takes: the plan.
+
+    Gives: the pitch of its weights; nothing, so that rows are drawn touching, without them.
+
+    Source: derived here.
+
+    >>> from foldwright.core.check.plan import ShadeSpec
+    >>> stacked_pitch(ShadePlan(spec=ShadeSpec(tag="1")))
+    0.0
+    """
+    return plan.weights.load.stacked_pitch_m * MILLIMETRES_PER_METRE if plan.weights else 0.0
+
+
+def _row_heights(marks: list[float], raised_by: float, pitch: float) -> tuple[float, ...]:
+    """Raise the lowest row; each row above waits until the one below touches it."""
+    heights = [marks[0] + raised_by]
+    for mark in marks[1:]:
+        heights.append(max(mark, heights[-1] + pitch))
+    return tuple(heights)
+
+
+def _panels(
+    marks: list[float], rows: tuple[float, ...], drop: float, fullness: float
+) -> tuple[Panel, ...]:
+    """Give each panel its cloth; fullness makes loops that are always there."""
+    lengths = [(upper - lower) * fullness for lower, upper in pairwise([*marks, drop])]
+    return tuple(
+        Panel(lower=lower, upper=upper, cloth=cloth)
+        for (lower, upper), cloth in zip(pairwise([*rows, drop]), lengths, strict=True)
+    )
+
+
+def _rod_heights(
+    layout: Layout, marks: list[float], rows: tuple[float, ...], panels: tuple[Panel, ...]
+) -> list[float]:
+    """Carry each rod along with its place on the cloth."""
+    heights = []
+    for mark in (rod.value.in_millimetres for rod in layout.rows.rod_marks):
+        below = [index for index, row in enumerate(marks) if row <= mark]
+        if below:
+            arc = (mark - marks[below[-1]]) * layout.rows.fullness.value
+            heights.append(panels[below[-1]].height_at(arc))
+        else:
+            heights.append(rows[0] - (marks[0] - mark))
+    return heights
