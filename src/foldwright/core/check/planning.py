@@ -1,0 +1,143 @@
+"""Plan one shade: the rooms in the order of the work, each given what the last one made."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from foldwright.core.check.plan import ShadePlan, ShadeSpec
+from foldwright.core.design.laying_out import lay_out
+from foldwright.core.facts.habits import Habits
+from foldwright.core.facts.markets import Market, edge_distance_floor, row_spacing_cap
+from foldwright.core.facts.records import ShopList, choose
+from foldwright.core.lift.lifting import lift_shade
+from foldwright.core.measure.finishing import finished_size
+from foldwright.core.rig.rigging import rig_headrail
+from foldwright.core.weigh.weighing import weigh_shade
+from foldwright.core.why.finding import Finding, Severity, Stage
+
+_STAGES = tuple(Stage)
+_SEVERITIES = tuple(Severity)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Shop:
+    """What every room is given besides the shade."""
+
+    listed: ShopList
+    habits: Habits
+    markets: tuple[Market, ...]
+    draws: NDArray[np.float64]
+
+
+def plan_shade(
+    spec: ShadeSpec,
+    shop: ShopList,
+    habits: Habits,
+    markets: tuple[Market, ...],
+    draws: NDArray[np.float64],
+) -> ShadePlan:
+    """Plan one shade from the measured window to the wound headrail.
+
+    Takes: the shade as asked for; the shop's list and habits; the markets whose rules hold;
+    draws, numbers between 0 and 1 of shape (trials, 16 or more), for what is uncertain.
+
+    Gives: all that can be known yet. A room that lacks facts gives no result, the rooms
+    after it are not entered, and the findings say what is missing.
+
+    Source: derived here.
+
+    >>> from foldwright.core.facts.house import house_habits
+    >>> plan = plan_shade(
+    ...     ShadeSpec(tag="A"), ShopList(), house_habits(), tuple(Market), np.full((4, 16), 0.5))
+    >>> plan.size is None and len(plan.findings) > 0
+    True
+    """
+    given = _Shop(listed=shop, habits=habits, markets=markets, draws=draws)
+    plan = ShadePlan(spec=spec, chosen=choose(spec.materials, shop))
+    for room in (_measure, _design, _weigh, _lift, _rig):
+        plan = room(plan, given)
+    return replace(plan, findings=in_order(plan.findings))
+
+
+def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Put findings in the order in which they must be settled, the strongest first.
+
+    Takes: findings as the rooms gave them.
+
+    Gives: the same, by stage of the job and then by severity.
+
+    Source: derived here.
+
+    >>> late = Finding(id="b", severity=Severity.STOP, stage=Stage.BENCH, sentence="")
+    >>> soon = Finding(id="a", severity=Severity.NOTE, stage=Stage.MEASURE, sentence="")
+    >>> [finding.id for finding in in_order([late, soon])]
+    ['a', 'b']
+    """
+    return tuple(sorted(findings, key=_when_and_how_strong))
+
+
+def _when_and_how_strong(finding: Finding) -> tuple[int, int]:
+    return _STAGES.index(finding.stage), _SEVERITIES.index(finding.severity)
+
+
+def _measure(plan: ShadePlan, given: _Shop) -> ShadePlan:
+    spec = plan.spec
+    answer = finished_size(spec.opening, spec.mount, spec.asked, given.habits)
+    return replace(plan, size=answer.result, findings=(*plan.findings, *answer.findings))
+
+
+def _design(plan: ShadePlan, given: _Shop) -> ShadePlan:
+    if plan.size is None:
+        return plan
+    answer = lay_out(
+        plan.spec.design,
+        plan.size,
+        plan.chosen,
+        given.habits,
+        row_spacing_cap(given.markets),
+        edge_distance_floor(given.markets),
+    )
+    return replace(plan, layout=answer.result, findings=(*plan.findings, *answer.findings))
+
+
+def _weigh(plan: ShadePlan, given: _Shop) -> ShadePlan:
+    if plan.size is None or plan.layout is None:
+        return plan
+    answer = weigh_shade(plan.layout, plan.size, plan.chosen, given.habits)
+    return replace(plan, weights=answer.result, findings=(*plan.findings, *answer.findings))
+
+
+def _lift(plan: ShadePlan, given: _Shop) -> ShadePlan:
+    if plan.size is None or plan.layout is None or plan.weights is None:
+        return plan
+    answer = lift_shade(
+        plan.spec.lift,
+        plan.weights,
+        plan.layout,
+        plan.size,
+        plan.chosen,
+        given.listed,
+        given.habits,
+        given.draws,
+    )
+    return replace(plan, balance=answer.result, findings=(*plan.findings, *answer.findings))
+
+
+def _rig(plan: ShadePlan, given: _Shop) -> ShadePlan:
+    if plan.size is None or plan.layout is None or plan.weights is None or plan.balance is None:
+        return plan
+    answer = rig_headrail(
+        plan.spec.mount,
+        plan.size,
+        plan.layout,
+        plan.balance,
+        plan.weights,
+        plan.chosen,
+        plan.spec.lift,
+        given.habits,
+    )
+    return replace(plan, headrail=answer.result, findings=(*plan.findings, *answer.findings))
