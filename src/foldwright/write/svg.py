@@ -7,24 +7,27 @@ override every attribute through its class.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from html import escape
 from itertools import groupby
 
 from foldwright.core.drawing.model import AnyElement, Dimension, Drawing, Hatch, Layer, Tag, Text
 from foldwright.write.strokes import Place, draw, number, pattern_name, touch_area
 
+Why = Callable[[str], str]  # from a figure's path to the address of its why
+
 SCREEN_FONTS = "system-ui, sans-serif"
 HATCH_WIDTH = 0.13  # finer than any outline
 
 
-def svg(drawing: Drawing, *, fonts: str = SCREEN_FONTS) -> str:
+def svg(drawing: Drawing, *, why: Why | None = None, fonts: str = SCREEN_FONTS) -> str:
     """Write a drawing as one SVG element.
 
-    A drawing whose figures can be touched is a group of buttons to a screen reader, any
-    other is an image; both have the title and the description.
+    A drawing whose figures can be touched is a group to a screen reader, any other is an
+    image; both have the title and the description.
 
-    Takes: the drawing; the font families to ask for.
+    Takes: the drawing; what gives the address of a figure's why, so that figures become
+    links (without it they are buttons for a script); the font families to ask for.
 
     Gives: the SVG, without an XML declaration, so that it can stand in a page.
 
@@ -37,7 +40,7 @@ def svg(drawing: Drawing, *, fonts: str = SCREEN_FONTS) -> str:
             f'<title id="{drawing.name}-title">{escape(_title(drawing))}</title>',
             f'<desc id="{drawing.name}-description">{escape(drawing.description)}</desc>',
             *_patterns(drawing),
-            *_layers(drawing, place),
+            *_layers(drawing, place, why),
             "</svg>",
         ]
     )
@@ -80,12 +83,12 @@ def _patterns(drawing: Drawing) -> Iterator[str]:
         yield "</defs>"
 
 
-def _layers(drawing: Drawing, place: Place) -> Iterator[str]:
+def _layers(drawing: Drawing, place: Place, why: Why | None) -> Iterator[str]:
     """Group what lies together in one layer."""
     for layer, elements in groupby(drawing.elements, _layer):
         yield f'<g class="layer-{layer.value}">'
         for tag, tagged in groupby(elements, _tag):
-            yield from _figure(tag, list(tagged), place)
+            yield from _tagged(tag, list(tagged), place, why)
         yield "</g>"
 
 
@@ -97,20 +100,32 @@ def _tag(element: AnyElement) -> Tag | None:
     return element.tag
 
 
-def _figure(tag: Tag | None, elements: list[AnyElement], place: Place) -> Iterator[str]:
-    """Draw elements; those of one figure together, as a button where it can be read.
+def _tagged(
+    tag: Tag | None, elements: list[AnyElement], place: Place, why: Why | None
+) -> Iterator[str]:
+    """Draw elements, those of one figure together so that a touch can open its why.
 
     A figure drawn without words can be pointed at, but is no stop for the keyboard: a
-    button needs a name that makes sense without the drawing.
+    link or button needs a name that makes sense without the drawing.
     """
+    drawn = [draw(element, place) for element in elements]
     written = [element for element in elements if isinstance(element, Text | Dimension)]
-    if tag is not None:
-        words = " ".join(element.words for element in written)
-        label = escape(f"{tag.name}: {words}")
-        button = f' tabindex="0" role="button" aria-label="{label}"' if written else ""
-        yield f'<g data-figure="{escape(tag.path)}"{button}>'
-        yield from (touch_area(element, place) for element in written)
-    for element in elements:
-        yield draw(element, place)
-    if tag is not None:
-        yield "</g>"
+    if tag is None:
+        yield from drawn
+        return
+    opening, closing = _figure(tag, " ".join(element.words for element in written), why)
+    yield opening
+    yield from (touch_area(element, place) for element in written)
+    yield from drawn
+    yield closing
+
+
+def _figure(tag: Tag, words: str, why: Why | None) -> tuple[str, str]:
+    """Open and close the group of one figure: a link, a button, or nothing but a mark."""
+    path, label = escape(tag.path), escape(f"{tag.name}: {words}")
+    if not words:
+        return f'<g data-figure="{path}">', "</g>"
+    if why is None:
+        return f'<g data-figure="{path}" tabindex="0" role="button" aria-label="{label}">', "</g>"
+    address = escape(why(tag.path))
+    return f'<a data-figure="{path}" href="{address}" aria-label="{label}">', "</a>"
