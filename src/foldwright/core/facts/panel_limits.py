@@ -1,0 +1,111 @@
+"""Limits and manners of the sewn panel: folds, loops, columns, seams, the stack."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from foldwright.core.quantity.length import Length
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import fact
+from foldwright.core.why.source import Source, Status
+
+
+def _limit(
+    name: str, value: Length, because: str, status: Status = Status.PRACTICE
+) -> Figure[Length]:
+    return fact(name, value, Unit.LENGTH, because, status)
+
+
+LOOP_LIMIT = fact(
+    "longest loop of cord and cloth",
+    Length.inches("16.9"),
+    Unit.LENGTH,
+    "Row spacing and cloth of one fold together make a loop a child's head must not pass;"
+    " workrooms keep it to this length. Local rules decide.",
+    Status.PUBLISHED,
+    source=Source(id="hobbled-pattern-diary", clause="June 2017"),
+)
+
+HOBBLED_BOOK = Source(id="hobbled-shade-book", clause="excerpt")
+
+LOOPED_HEAD = fact(
+    "drop kept out of the count of loops",
+    Length.inches(3),
+    Unit.LENGTH,
+    "The rule counts the loops on the drop less this.",
+    Status.PUBLISHED,
+    source=HOBBLED_BOOK,
+)
+
+LOOPED_SPACING = fact(
+    "drop for one loop",
+    Length.inches(6),
+    Unit.LENGTH,
+    "The rule gives each loop about this much of the drop.",
+    Status.PUBLISHED,
+    source=HOBBLED_BOOK,
+)
+
+SHALLOWEST_FOLD = _limit(
+    "shallowest usual fold", Length.inches("2.5"), "Shallower folds are fiddly to dress."
+)
+
+DEEPEST_FOLD = _limit(
+    "deepest usual fold", Length.inches(5), "Deeper folds hang floppy without rods."
+)
+
+LEAST_PITCH = _limit(
+    "least column pitch",
+    Length.inches(5),
+    "Columns closer than this cost rings, cords and room on the tube for nothing.",
+)
+
+EDGE_STEP = _limit(
+    "step of the edge distance",
+    Length.inches(Fraction(1, 8)),
+    "Columns are moved off the seams in steps of this.",
+    Status.HOUSE,
+)
+
+FARTHEST_EDGE = _limit(
+    "farthest edge column",
+    Length.inches(4),
+    "Beyond this from its last column the edge of the shade droops.",
+    Status.HOUSE,
+)
+
+LEAST_SIDE_PIECE = _limit(
+    "narrowest side piece",
+    Length.inches(2),
+    "A strip narrower than this beside a seam looks like a mistake; the centre is cut"
+    " narrower instead.",
+    Status.HOUSE,
+)
+
+POCKET_EASE = _limit(
+    "ease of the bar pocket",
+    Length.inches(Fraction(1, 4)),
+    "The bar slides into a pocket this much higher than itself.",
+)
+
+
+THICKNESS_WHEN_UNKNOWN = _limit(
+    "thickness of an unmeasured layer",
+    Length.mm("0.5"),
+    "Taken until the cloth's own thickness is measured under the hem's pressure.",
+    Status.HOUSE,
+)
+
+RING_THICKNESS = _limit(
+    "depth of a ring", Length.mm(4), "A ring stands this far off the cloth.", Status.HOUSE
+)
+
+NOSE_IN_BENDING_LENGTHS = fact(
+    "depth of a fold's nose",
+    2.0,
+    Unit.RATIO,
+    "A free fold is about two bending lengths deep at its nose; an order of magnitude only.",
+    Status.MEMORY,
+    low=1.5,
+    high=2.0,
+)
