@@ -164,7 +164,7 @@ def print_turns(turns: float) -> str:
     digits = f"{turns:.2f}" if quarter or abs(turns) < 1 else f"{turns:.1f}"
     shown = digits.rstrip("0").rstrip(".")
     shown = "0" if shown in {"-0", ""} else shown
-    return f"{shown} turn" if 0 < abs(turns) <= 1 else f"{shown} turns"
+    return f"{shown} turn" if shown != "0" and abs(turns) <= 1 else f"{shown} turns"
 
 
 def print_share(share: float) -> str:

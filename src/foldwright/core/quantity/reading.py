@@ -10,11 +10,12 @@ import re
 from fractions import Fraction
 
 from foldwright.core.quantity.length import ZERO, Length
-from foldwright.core.quantity.number import DECIMAL, LONGEST_TEXT, exact_decimal
+from foldwright.core.quantity.number import DECIMAL, exact_decimal, tidy_text
 from foldwright.core.quantity.printing import print_both
 from foldwright.core.quantity.rounding import System
 from foldwright.core.quantity.unreadable import Unreadable
 
+EXAMPLE = "35 3/16 or 894 mm"
 ABSURD = Length.metres(12)  # no window, and no piece of cloth for one, is longer
 TAPE_DENOMINATORS = (2, 4, 8, 16, 32, 64)
 TAPE_FRACTIONS = (
@@ -65,6 +66,10 @@ TERM = re.compile(
 )
 
 
+DECIMAL_BY_FRACTION = re.compile(r"\d[.,]\d+\s*(\s\d+\s*)?/|/\s*\d+[.,]\d", re.ASCII)
+HALF_A_FRACTION = re.compile(r"/\s*(?!\d)(?!\s)|(?<![\d\s])\s*/", re.ASCII)
+
+
 def read_length(text: str, system: System, *, signed: bool = False) -> Length:
     """Read one length, exactly, in the units written or else in the job's own.
 
@@ -91,7 +96,8 @@ def read_length(text: str, system: System, *, signed: bool = False) -> Length:
         raise Unreadable(
             what=f"“{tidy}” is negative", remedy="Type the length without a minus sign."
         )
-    length = sum((_size(term) for term in _terms(tidy.lstrip("-+"), system)), ZERO)
+    _refuse_torn_fraction(tidy)
+    length = sum((_size(term) for term in _terms(tidy[tidy[0] in "+-" :], system)), ZERO)
     if length > ABSURD:
         raise Unreadable(what=_absurd(tidy, length, system), remedy=_other_unit(tidy, system))
     return -length if negative else length
@@ -131,15 +137,23 @@ def read_bounded_length(
 
 def _tidy(text: str) -> str:
     """Put the many ways of typing one sign into one; refuse what can be no length."""
-    tidy = " ".join(text.translate(AS_TYPED).lower().replace("''", '"').split())
-    if not tidy:
-        raise Unreadable(what="it is empty", remedy="Type a length such as 35 3/16 or 894 mm.")
-    if len(tidy) > LONGEST_TEXT:
-        raise Unreadable(
-            what=f"it is longer than {LONGEST_TEXT} characters",
-            remedy="Type one length such as 35 3/16.",
-        )
+    tidy = tidy_text(text.translate(AS_TYPED).replace("''", '"'), EXAMPLE)
+    if not re.search(r"\d", tidy, re.ASCII):
+        raise _not_a_length(tidy)
     return tidy
+
+
+def _refuse_torn_fraction(tidy: str) -> None:
+    """Catch a point where a space was meant, and a fraction with one half missing."""
+    if DECIMAL_BY_FRACTION.search(tidy):
+        raise Unreadable(
+            what=f"“{tidy}” joins a decimal and a fraction",
+            remedy="Type 35 3/16 with a space, or 35.1875.",
+        )
+    if HALF_A_FRACTION.search(tidy):
+        raise Unreadable(
+            what=f"“{tidy}” has half a fraction", remedy=f"Type for example {EXAMPLE}."
+        )
 
 
 def _terms(tidy: str, system: System) -> list[tuple[Fraction, str]]:
@@ -149,15 +163,9 @@ def _terms(tidy: str, system: System) -> list[tuple[Fraction, str]]:
     while at < len(tidy):
         found = TERM.match(tidy, at)
         if found is None:
-            raise Unreadable(
-                what=_not_a_number(tidy), remedy="Type a length such as 35 3/16 or 894 mm."
-            )
+            raise _not_a_length(tidy)
         terms.append(_term(found, terms, system, tidy))
         at = found.end()
-    if not terms:
-        raise Unreadable(
-            what=_not_a_number(tidy), remedy="Type a length such as 35 3/16 or 894 mm."
-        )
     return terms
 
 
@@ -213,7 +221,7 @@ def _fraction(found: re.Match[str], unit: str, tidy: str) -> Fraction:
             what=f"“{tidy}” has a fraction, and {unit} are written with decimals",
             remedy=f"Type in behind it if inches are meant, or a decimal such as 35.5 {unit}.",
         )
-    if whole and top >= bottom:
+    if top >= bottom:
         raise Unreadable(
             what=f"“{shown}” in “{tidy}” is a whole inch or more",
             remedy="Check the fraction: its upper number must be the smaller one.",
@@ -236,10 +244,10 @@ def _check_order(last: str, number: Fraction, unit: str, tidy: str) -> None:
         )
 
 
-def _not_a_number(tidy: str) -> str:
-    if tidy.lstrip("+-") in {"nan", "inf", "infinity"}:
-        return f"“{tidy}” is not a length that can be measured"
-    return f"“{tidy}” cannot be read as a length"
+def _not_a_length(tidy: str) -> Unreadable:
+    return Unreadable(
+        what=f"“{tidy}” cannot be read as a length", remedy=f"Type for example {EXAMPLE}."
+    )
 
 
 def _absurd(tidy: str, length: Length, system: System) -> str:
