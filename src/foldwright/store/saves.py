@@ -26,8 +26,8 @@ class Save:
 
 def add_job(connection: Connection, begun_at: datetime) -> int:
     """Begin a job without a save; give its number."""
-    made = connection.execute(insert(jobs).values(begun_at=begun_at, put_away=False))
-    return int(made.inserted_primary_key[0])
+    begun = insert(jobs).values(begun_at=begun_at, put_away=False).returning(jobs.c.id)
+    return int(connection.execute(begun).scalar_one())
 
 
 def has_any_job(connection: Connection) -> bool:

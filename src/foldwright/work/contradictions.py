@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from foldwright.core.why.fault import Fault
-from foldwright.work.walk import is_blank, short
+from foldwright.work.wording import is_blank, short
 
 Table = dict[Any, Any]
 

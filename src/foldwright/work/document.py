@@ -120,7 +120,7 @@ def _read_habits(walk: Walk, typed: object) -> Habits:
     """Give the house's habits, with those replaced that the shop typed."""
     house = house_habits()
     changed = walk.record(typed_habits(), typed, "habits")
-    named = vars(changed) if changed else {}
+    named: dict[str, Any] = vars(changed) if changed else {}
     own = {
         name: _own(getattr(house, name), value)
         for name, value in named.items()

@@ -50,9 +50,9 @@ def save_job_file(document: Document, path: Path) -> None:
 
 
 def job_text(document: Document) -> str:
-    """Give a document as TOML.
+    r"""Give a document as TOML.
 
     >>> job_text({"job": {"name": "Mill house"}})
-    '[job]\\nname = "Mill house"\\n'
+    '[job]\nname = "Mill house"\n'
     """
     return tomli_w.dumps(document)

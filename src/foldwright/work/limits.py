@@ -195,9 +195,7 @@ _BY_ENDING: tuple[tuple[str, NumberKind], ...] = (
     ),
     (
         "_n_m",
-        NumberKind(
-            noun="a torque", unit="N.m", read=read_torque, least=0, greatest=200, zero=True
-        ),
+        NumberKind(noun="a torque", unit="N.m", read=read_torque, least=0, greatest=200, zero=True),
     ),
     ("_kg_m2", AREAL_MASS),
     (

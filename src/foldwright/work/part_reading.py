@@ -42,6 +42,4 @@ def read_stiffness(text: str) -> float:
     for unit, pascals in _STIFFNESS_UNITS.items():
         if tidy.endswith(unit):
             return read_number(tidy.removesuffix(unit)) * pascals
-    raise Unreadable(
-        what=f"“{text}” has no unit of stiffness", remedy="Type for example 69 GPa."
-    )
+    raise Unreadable(what=f"“{text}” has no unit of stiffness", remedy="Type for example 69 GPa.")

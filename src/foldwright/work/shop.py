@@ -13,7 +13,8 @@ from foldwright.core.quantity.rounding import System
 from foldwright.core.why.fault import Fault
 from foldwright.work.contradictions import typed_at
 from foldwright.work.files import CannotUse, read_toml
-from foldwright.work.walk import Walk, short, suggestion
+from foldwright.work.walk import Walk
+from foldwright.work.wording import short, suggestion
 
 HOUSE_SHOP = Path(__file__).parent.parent / "shop"
 
@@ -96,9 +97,7 @@ def _in_file(fault: Fault, name: str) -> Fault:
     return Fault(where=f"{name}, {fault.where}", what=fault.what, remedy=fault.remedy)
 
 
-def _twice(
-    file: str, name: str, known: dict[str, Any], more: dict[str, Any]
-) -> Iterator[Fault]:
+def _twice(file: str, name: str, known: dict[str, Any], more: dict[str, Any]) -> Iterator[Fault]:
     for word in known.keys() & more.keys():
         yield Fault(
             where=f"{file}, {name}",
