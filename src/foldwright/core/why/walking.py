@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import fields, is_dataclass
+from enum import Enum
 from typing import Any
 
 from foldwright.core.quantity.length import Length
@@ -85,7 +86,7 @@ def _is_branch(node: Any) -> bool:
 
 
 def _is_number(leaf: Any) -> bool:
-    """Tell a number from a yes or no; an array is a number too."""
-    if isinstance(leaf, (bool, str, Figure)) or leaf is None:
+    """Tell a number from a yes or no and from a choice; an array is a number too."""
+    if isinstance(leaf, (bool, str, Enum, Figure)) or leaf is None:
         return False
     return isinstance(leaf, (int, float, Length)) or hasattr(leaf, "dtype")

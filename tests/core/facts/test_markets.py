@@ -1,0 +1,71 @@
+"""The strictest market sold into wins, and says that it does."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+import pytest
+
+from foldwright.core.facts.markets import (
+    EDGE_DISTANCE,
+    ROW_SPACING,
+    Market,
+    edge_distance_floor,
+    row_spacing_cap,
+)
+from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.rounding import System
+from foldwright.core.why.source import Status
+from foldwright.core.why.telling import tell
+
+SETS = [markets for size in range(1, len(Market) + 1) for markets in combinations(Market, size)]
+
+
+def test_every_market_has_a_rule_or_says_that_none_was_found() -> None:
+    assert set(ROW_SPACING) == set(EDGE_DISTANCE) == set(Market)
+    for rules in (ROW_SPACING, EDGE_DISTANCE):
+        for rule in rules.values():
+            assert rule.source or "No rule" in rule.because
+            assert (rule.status is Status.HOUSE) == rule.because.startswith("No ")
+
+
+@pytest.mark.parametrize("markets", SETS)
+def test_the_cap_satisfies_every_market_and_no_less(markets: tuple[Market, ...]) -> None:
+    cap = row_spacing_cap(markets)
+    assert cap.value == min(ROW_SPACING[market].value for market in markets)
+    assert set(cap.inputs) == {ROW_SPACING[market] for market in markets}
+
+
+@pytest.mark.parametrize("markets", SETS)
+def test_the_floor_satisfies_every_market_and_no_more(markets: tuple[Market, ...]) -> None:
+    floor = edge_distance_floor(markets)
+    assert floor.value == max(EDGE_DISTANCE[market].value for market in markets)
+
+
+def test_an_unknown_destination_means_all_markets() -> None:
+    assert row_spacing_cap(()).value == row_spacing_cap(tuple(Market)).value
+
+
+@pytest.mark.parametrize(
+    ("markets", "value", "named"),
+    [
+        ((Market.CANADA,), Length.mm(220), "Canada"),
+        ((Market.CANADA, Market.UNITED_STATES), Length.inches(8), "United States"),
+        ((Market.UNITED_STATES, Market.EUROPE_AND_UK), Length.mm(200), "Europe"),
+        ((Market.AUSTRALIA,), Length.mm(200), "Australia"),
+        ((Market.AUSTRALIA, Market.EUROPE_AND_UK), Length.mm(200), "Europe"),
+    ],
+)
+def test_the_governing_market_is_named(
+    markets: tuple[Market, ...], value: Length, named: str
+) -> None:
+    cap = row_spacing_cap(markets)
+    assert cap.value == value
+    assert tell(cap, System.METRIC).startswith(named)
+
+
+def test_a_rule_that_was_read_is_quoted_before_a_guess_of_the_same_size() -> None:
+    cap = row_spacing_cap((Market.AUSTRALIA, Market.EUROPE_AND_UK))
+    assert cap.inputs[0].status is Status.PUBLISHED
+    assert cap.source is not None
+    assert cap.source.id == "uk-inner-cord-page"
