@@ -21,7 +21,7 @@ class CordLine:
     number: int  # 1 is the leftmost as seen from the back
     column: L  # where the cord comes down
     clip: L  # where the cord is clipped to the tube
-    clip_side: Side  # the clip lies on this side of its column, seen from the back
+    clip_side: Side | None  # the clip's side of its column, from the back; None: upon it (tape)
     offset: L  # clip to column
     band_start: L  # the wraps walk from here ...
     band_end: L  # ... to here, fully raised
@@ -34,7 +34,7 @@ class Adjustment:
 
     symptom: str
     action: W
-    amount: N
+    amount: Figure[Any]
     end: W  # at which end, and which way to turn as seen from that end
 
 
@@ -59,13 +59,16 @@ class Headrail:
     tube_cut: L
     tube_start: L  # board's left end (from the back) to the tube's left end
     bracket_marks: tuple[L, ...]  # bracket centres from the board's left end, from the back
-    spring_side: W  # "right" or "left", seen from the room
-    wind_direction: W  # looking at the spring end: clockwise or counter-clockwise
+    cradle_marks: tuple[L, ...]  # cradle centres from the board's left end, from the back
+    spring_side: W  # "right" or "left", seen from the room; control side without a spring
+    wind_direction: W  # looking at that end: clockwise or counter-clockwise
     cord_side: W
     lines: tuple[CordLine, ...]
     safety_wraps: N
     travel_wraps: N
     walk: L  # of the wraps along the tube, over the whole travel
+    greatest_lean: N | None  # of a cord against the plumb line, fully down
+    longest_drop: L | None  # that this tube serves with this cord and the shop's clips
     lowest_lock_position: L  # bottom edge above fully down
     release_travel: L
     up_stop: L  # lowest ring row below the top of the board, at the stop
