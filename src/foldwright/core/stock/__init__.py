@@ -1,0 +1,1 @@
+"""Tubes, bars, boards and rods cut from stock lengths, the offcut rack first."""

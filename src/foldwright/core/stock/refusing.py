@@ -1,0 +1,71 @@
+"""What is wrong with an order to cut, all at once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from foldwright.core.quantity.length import ZERO
+from foldwright.core.quantity.printing import print_length
+from foldwright.core.quantity.rounding import System
+from foldwright.core.stock.order import CutOrder
+from foldwright.core.why.fault import Fault
+
+
+def faults_of(order: CutOrder) -> tuple[Fault, ...]:
+    """Say everything that keeps an order from being cut.
+
+    Takes: any order.
+
+    Gives: the faults, none for an order that can be planned.
+
+    Source: derived here.
+
+    >>> [fault.where for fault in faults_of(CutOrder(needs=(), stock=()))]
+    ['needs', 'stock']
+    """
+    return (*_of_the_lists(order), *_of_the_lengths(order), *_of_the_fit(order))
+
+
+def _of_the_lists(order: CutOrder) -> Iterator[Fault]:
+    if not order.needs:
+        yield Fault(where="needs", what="no piece is asked for", remedy="Add one.")
+    if not order.stock and not order.rack:
+        yield Fault(where="stock", what="nothing to cut from", remedy="Add a stock length.")
+
+
+def _of_the_lengths(order: CutOrder) -> Iterator[Fault]:
+    positive = "Give a length above zero."
+    for number, need in enumerate(order.needs, start=1):
+        if need.length <= ZERO:
+            yield Fault(where=f"needs.{number}.length", what="it is not a length", remedy=positive)
+        if need.count < 1:
+            yield Fault(
+                where=f"needs.{number}.count", what="it asks for no piece", remedy="Give 1 or more."
+            )
+    for number, bar in enumerate(order.stock, start=1):
+        if bar.length <= order.saw.trim:
+            yield Fault(
+                where=f"stock.{number}.length", what="trimming leaves nothing", remedy=positive
+            )
+        if bar.cost <= 0:
+            yield Fault(
+                where=f"stock.{number}.cost",
+                what="it must cost something",
+                remedy="Give its price.",
+            )
+    for name in ("kerf", "trim"):
+        if getattr(order.saw, name) < ZERO:
+            yield Fault(where=f"saw.{name}", what="it is below zero", remedy="Give zero or more.")
+
+
+def _of_the_fit(order: CutOrder) -> Iterator[Fault]:
+    rooms = [bar.length - order.saw.trim for bar in order.stock]
+    longest = max([*rooms, *(piece.length for piece in order.rack)], default=ZERO)
+    for number, need in enumerate(order.needs, start=1):
+        if need.length > longest > ZERO:
+            yield Fault(
+                where=f"needs.{number}.length",
+                what=f"{print_length(need.length, System.METRIC)} is longer than any bar",
+                remedy=f"The longest piece that can be cut is "
+                f"{print_length(longest, System.METRIC)}; buy a longer bar or splice.",
+            )
