@@ -226,7 +226,17 @@ class Chosen:
 
 
 def choose(materials: Materials, shop: ShopList) -> Chosen:
-    """Look the materials up in the shop's list; a name that is not there gives None."""
+    """Look the materials of a shade up in the shop's list.
+
+    Takes: the names as chosen; the shop's list.
+
+    Gives: the records behind the names; a name that is empty or not in the list gives None.
+
+    Source: derived here.
+
+    >>> choose(Materials(face="linen"), ShopList()).face is None
+    True
+    """
     return Chosen(
         face=shop.cloths.get(materials.face),
         lining=shop.cloths.get(materials.lining),
