@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.measure_reading import INCH_M, OUNCE_KG
 from foldwright.core.why.figure import Unit
 from foldwright.core.why.making import fact
 from foldwright.core.why.source import Status
@@ -49,4 +50,29 @@ STIFF_FROM = fact(
     "The load without stiffness is good to about 1 % while the bending length is below an"
     " eighth of the row spacing, and too small above it.",
     Status.DERIVED,
+)
+
+HEM_EASE = fact(
+    "ease of a hem without a bar",
+    0.005,
+    Unit.SHARE,
+    "A sewn hem is a little longer than the line it hangs on: half a per cent is little.",
+    Status.HOUSE,
+)
+
+WEIGHED_SPREAD = fact(
+    "spread of a weighed swatch",
+    0.02,
+    Unit.SHARE,
+    "A swatch on a kitchen scale, cut by hand, is good to about 2 %.",
+    Status.HOUSE,
+)
+
+TAUT_CORD_MASS = fact(
+    "bar that keeps the cords taut",
+    0.5 * OUNCE_KG / INCH_M,
+    Unit.LINE_MASS,
+    "Half an ounce to an ounce on each inch of width keeps the cords taut.",
+    Status.PRACTICE,
+    high=OUNCE_KG / INCH_M,
 )

@@ -6,12 +6,13 @@ from dataclasses import dataclass
 from math import pi
 
 from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.measure_reading import INCH_M, POUND_FORCE_N
 from foldwright.core.why.figure import Unit
 from foldwright.core.why.making import fact
 from foldwright.core.why.source import Source, Status
 
 PASCALS_PER_MPA = 1e6  # definition
-PASCALS_PER_KPSI = 0.45359237 * 9.80665 / 0.0254**2 * 1e3  # definition of pound and inch
+PASCALS_PER_KPSI = 1e3 * POUND_FORCE_N / INCH_M**2
 
 ELASTIC_TURN_FACTOR = fact(
     "turn factor of elastic wire",

@@ -138,20 +138,25 @@ class WireSpring:
 
     def wound_mean_coil(self, turns: float) -> float:
         """Give the mean coil in m after winding: it shrinks."""
-        return self.mean_coil_m * self.body_coils / (self.body_coils + turns)
+        return self.mean_coil_m * self.active_coils / (self.active_coils + turns)
 
     def wound_body(self, turns: float) -> float:
-        """Give the length of the close-wound body in m: one wire more for each turn."""
-        return self.wire_m * (self.body_coils + 1 + turns)
+        """Give the length of the close-wound body in m: one wire more for each turn of it."""
+        return self.wire_m * (self.body_coils + 1 + turns * self._body_share)
 
     def turns_on_arbor(self, arbor_m: float) -> float:
         """Give the turns at which the coil has shrunk to its clearance on the arbor."""
         least_mean_coil = arbor_m * (1 + ARBOR_CLEARANCE.value) + self.wire_m
-        return self.body_coils * (self.mean_coil_m / least_mean_coil - 1)
+        return self.active_coils * (self.mean_coil_m / least_mean_coil - 1)
 
     def turns_in_pocket(self, pocket_m: float) -> float:
         """Give the turns at which the body fills the length of tube left for it."""
-        return pocket_m / self.wire_m - self.body_coils - 1
+        return (pocket_m / self.wire_m - self.body_coils - 1) / self._body_share
+
+    @property
+    def _body_share(self) -> float:
+        """Give the share of the turns that the body takes; the legs bend for the rest."""
+        return self.body_coils / self.active_coils
 
     def _rate(self, stiffness_pa: float, turn_factor: float) -> float:
         coil = turn_factor * self.mean_coil_m * self.active_coils
