@@ -23,6 +23,7 @@ class Panel:
     lower: float
     upper: float
     cloth: float  # length of cloth in it
+    closed: bool = False  # its rows have met in the stack
 
     @property
     def slack(self) -> float:
@@ -97,7 +98,7 @@ def stacked_pitch(plan: ShadePlan) -> float:
 
     Takes: the plan.
 
-    Gives: the pitch of its weights; nothing, so that rows are drawn touching, without them.
+    Gives: the pitch of its rows; nothing, so that rows are drawn touching, while unknown.
 
     Source: derived here.
 
@@ -105,7 +106,10 @@ def stacked_pitch(plan: ShadePlan) -> float:
     >>> stacked_pitch(ShadePlan(spec=ShadeSpec(tag="1")))
     0.0
     """
-    return plan.weights.load.stacked_pitch_m * MILLIMETRES_PER_METRE if plan.weights else 0.0
+    if plan.weights is not None:
+        return plan.weights.load.stacked_pitch_m * MILLIMETRES_PER_METRE
+    pitch = plan.layout.rows.stacked_pitch if plan.layout else None
+    return pitch.value.in_millimetres if pitch else 0.0
 
 
 def _row_heights(marks: list[float], raised_by: float, pitch: float) -> tuple[float, ...]:
@@ -120,10 +124,15 @@ def _panels(
     marks: list[float], rows: tuple[float, ...], drop: float, fullness: float
 ) -> tuple[Panel, ...]:
     """Give each panel its cloth; fullness makes loops that are always there."""
-    lengths = [(upper - lower) * fullness for lower, upper in pairwise([*marks, drop])]
+    at_rest, now = pairwise([*marks, drop]), pairwise([*rows, drop])
     return tuple(
-        Panel(lower=lower, upper=upper, cloth=cloth)
-        for (lower, upper), cloth in zip(pairwise([*rows, drop]), lengths, strict=True)
+        Panel(
+            lower=lower,
+            upper=upper,
+            cloth=(rest_upper - rest_lower) * fullness,
+            closed=upper > rest_upper,
+        )
+        for (rest_lower, rest_upper), (lower, upper) in zip(at_rest, now, strict=True)
     )
 
 
