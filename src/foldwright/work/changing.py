@@ -12,10 +12,8 @@ from foldwright.core.quantity.rounding import System
 from foldwright.core.why.figure import Figure
 from foldwright.core.why.finding import Change
 from foldwright.core.why.telling import show_value
-from foldwright.core.why.walking import walk_places
+from foldwright.work.asking import figures_of
 from foldwright.work.document import Document
-
-_ROOMS = ("size", "layout", "weights", "balance", "headrail")
 
 
 def change_shade(document: Document, index: int, changes: Sequence[Change]) -> Document:
@@ -62,11 +60,7 @@ def compare_plans(old: ShadePlan, new: ShadePlan, system: System) -> list[Moved]
 
 
 def _figures(plan: ShadePlan) -> dict[str, Figure[Any]]:
-    return {
-        f"{room}.{place}": figure
-        for room in _ROOMS
-        for place, figure in walk_places(getattr(plan, room))
-    }
+    return {asked.place: asked.figure for asked in figures_of(plan)}
 
 
 def _moved(

@@ -29,7 +29,7 @@ class Walk(Values):
     def record(self, record: type[R], typed: object, where: str) -> R | None:
         """Read a table into a record; give None where anything in it is at fault."""
         before = len(self.faults)
-        kind: type[Any] = record
+        kind: type = record
         table = self.table(typed, where, hints(kind))
         if table is None:
             return None

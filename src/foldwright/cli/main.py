@@ -1,0 +1,99 @@
+"""The same use cases from a terminal: plan, lift, why and serve.
+
+Each command loads what it needs when it runs, so that help and mistakes answer at once.
+"""
+
+from __future__ import annotations
+
+import argparse
+import contextlib
+import os
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+from pathlib import Path
+
+from foldwright import __version__
+from foldwright.cli.codes import GOOD, INTERRUPTED
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command; give 0 where it could be done and 2 where the input must be mended."""
+    options = _parser().parse_args(argv)
+    command = import_module(f"foldwright.cli.{options.command}")
+    try:
+        return int(command.run(options))
+    except KeyboardInterrupt:
+        return INTERRUPTED
+    except BrokenPipeError:  # the reader has seen enough
+        with contextlib.suppress(OSError):
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return GOOD
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="foldwright",
+        description="Carries a custom soft shade from the measured window to a shade that rises.",
+    )
+    parser.add_argument("--version", action="version", version=f"foldwright {__version__}")
+    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    _add_plan(commands.add_parser("plan", help="plan a job and write its papers"))
+    _add_lift(commands.add_parser("lift", help="answer lifts given as plain SI numbers"))
+    _add_why(commands.add_parser("why", help="tell why a figure is what it is"))
+    _add_serve(commands.add_parser("serve", help="open the shop's pages in a browser"))
+    return parser
+
+
+def _add_plan(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "job", nargs="?", type=Path, metavar="JOB.toml", help="the job file; without it, the demo"
+    )
+    parser.add_argument("--out", type=Path, metavar="DIR", help="write the papers into this folder")
+    parser.add_argument(
+        "--paper", choices=("a4", "letter"), default="a4", help="the size of the papers"
+    )
+    _add_common(parser)
+
+
+def _add_lift(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "file",
+        nargs="?",
+        default="-",
+        metavar="FILE",
+        help="one JSON object, or one on each line; - or nothing reads what is piped in",
+    )
+    parser.add_argument("--json", action="store_true", help="answer in JSON, one object a line")
+
+
+def _add_why(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("job", type=Path, metavar="JOB.toml", help="the job file")
+    parser.add_argument("shade", metavar="SHADE", help="the shade's tag")
+    parser.add_argument(
+        "figure",
+        nargs="?",
+        metavar="FIGURE",
+        help="its name, such as “finished width”, or its place; without it, all are listed",
+    )
+    _add_common(parser)
+
+
+def _add_common(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--shop", type=Path, metavar="DIR", help="a folder with the shop's own list"
+    )
+    parser.add_argument("--json", action="store_true", help="answer in JSON")
+
+
+def _add_serve(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--port", type=int, default=8137, help="the port to listen on")
+    parser.add_argument("--book", type=Path, metavar="FILE", help="the file that holds the jobs")
+    parser.add_argument(
+        "--shop", type=Path, metavar="DIR", help="a folder with the shop's own list"
+    )
+    parser.add_argument("--open", action="store_true", help="open the browser too")
+
+
+if __name__ == "__main__":
+    sys.exit(main())

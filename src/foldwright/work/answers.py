@@ -1,0 +1,38 @@
+"""What a program is answered: the shapes of the JSON that goes out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from foldwright.core.check.plan import ShadePlan
+from foldwright.core.why.fault import Fault
+from foldwright.core.why.figure import Figure
+from foldwright.core.why.telling import Line
+from foldwright.work.job import JobHead
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PlanAnswer:
+    """A job as planned; lengths in mm, the rest in SI."""
+
+    program_version: str
+    job: JobHead
+    shades: tuple[ShadePlan, ...]
+    papers: tuple[str, ...] = ()  # the files written
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class WhyAnswer:
+    """One figure, and all that it rests on."""
+
+    shade: str
+    place: str
+    figure: Figure[float]
+    lines: tuple[Line, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FaultsAnswer:
+    """What stands in the way of an answer."""
+
+    faults: tuple[Fault, ...]

@@ -1,0 +1,63 @@
+"""Find a shade by its tag and a figure by its name or place."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from foldwright.core.check.plan import ShadePlan, ShadeSpec
+from foldwright.core.why.fault import Fault
+from foldwright.core.why.figure import Figure
+from foldwright.core.why.walking import walk_places
+from foldwright.work.files import CannotUse
+from foldwright.work.job import Job
+from foldwright.work.wording import short, suggestion
+
+ROOMS = ("size", "layout", "weights", "balance", "headrail")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Asked:
+    """A figure and the place it stands in, such as `size.width`."""
+
+    place: str
+    figure: Figure[Any]
+
+
+def find_shade(job: Job, tag: str) -> ShadeSpec:
+    """Give the shade with a tag.
+
+    Raises: CannotUse where there is none, with the nearest tag.
+    """
+    for spec in job.shades:
+        if spec.tag.lower() == tag.strip().lower():
+            return spec
+    tags = [spec.tag for spec in job.shades]
+    raise CannotUse((_unknown("SHADE", f"no shade has the tag “{short(tag)}”", tag, tags),))
+
+
+def figures_of(plan: ShadePlan) -> list[Asked]:
+    """Give every figure of a plan, in the order of the work."""
+    return [
+        Asked(place=f"{room}.{place}", figure=figure)
+        for room in ROOMS
+        for place, figure in walk_places(getattr(plan, room))
+    ]
+
+
+def find_figures(figures: list[Asked], wanted: str) -> list[Asked]:
+    """Give the figures with a name or at a place.
+
+    Raises: CannotUse where there is none, with the nearest name.
+    """
+    word = wanted.strip().lower()
+    found = [each for each in figures if word in {each.place.lower(), each.figure.name.lower()}]
+    if found:
+        return found
+    known = [name for each in figures for name in (each.figure.name, each.place)]
+    raise CannotUse((_unknown("FIGURE", f"no figure is “{short(wanted)}”", wanted, known),))
+
+
+def _unknown(where: str, what: str, word: str, known: list[str]) -> Fault:
+    otherwise = "Known here: " + ", ".join(dict.fromkeys(known)) + "."
+    return Fault(where=where, what=what, remedy=suggestion(word, known, otherwise))

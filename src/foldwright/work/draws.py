@@ -1,0 +1,27 @@
+"""The trials by which every plan weighs what is uncertain."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+TRIALS = 1024
+UNCERTAIN_INPUTS = 16
+SEED = 20_260_101  # any fixed number: the same job gives the same plan on every machine
+
+
+@cache
+def house_draws() -> NDArray[np.float64]:
+    """Give uniform numbers between 0 and 1, one row for each trial.
+
+    A Latin hypercube: each input takes one value from each of as many equal slices of its
+    range as there are trials, so that quantiles settle with few of them.
+    """
+    chance = np.random.default_rng(SEED)
+    slices = np.tile(np.arange(TRIALS, dtype=np.float64), (UNCERTAIN_INPUTS, 1))
+    shuffled = chance.permuted(slices, axis=1).T
+    draws = (shuffled + chance.random(shuffled.shape)) / TRIALS
+    draws.setflags(write=False)
+    return draws
