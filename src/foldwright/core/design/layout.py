@@ -28,6 +28,7 @@ class RowPlan:
     tied_rows: Figure[int]  # rows permanently tied to the lowest; 0 here
     rod_marks: tuple[L, ...] = ()  # rods from the bottom edge up, wherever they are placed
     rods: RodPlace = RodPlace.NONE
+    stacked_pitch: L | None = None  # row to row when stacked
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -1,0 +1,181 @@
+"""What is wrong with the columns and seams, and what would mend it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from foldwright.core.design.columns import (
+    LEAST_COLUMNS,
+    fewest_columns,
+    largest_pitch,
+    plan_columns,
+)
+from foldwright.core.design.layout import ColumnPlan
+from foldwright.core.design.order import Order, draft
+from foldwright.core.design.widths import Joining, join_widths
+from foldwright.core.facts.panel_limits import LEAST_PITCH
+from foldwright.core.quantity.length import ZERO, Length
+from foldwright.core.quantity.rounding import Rounding
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.finding import Severity
+from foldwright.core.why.making import derived
+from foldwright.core.why.trying import Draft, Way, by_change, by_hand
+
+L = Figure[Length]
+
+
+def nearest_column(columns: ColumnPlan, joining: Joining) -> L | None:
+    """Find the least distance from a seam to a column.
+
+    Takes: the columns; the joining of the face.
+
+    Gives: the least distance, or None without seams.
+
+    Source: derived here.
+    """
+    pairs = [(seam, mark) for seam in joining.seams for mark in columns.marks]
+    if not pairs:
+        return None
+    seam, mark = min(pairs, key=lambda pair: abs(pair[0].value - pair[1].value))
+    return derived(
+        "seam to the nearest column",
+        abs(seam.value - mark.value),
+        Unit.LENGTH,
+        "From the seam at {0} to the column at {1}.",
+        seam,
+        mark,
+    )
+
+
+def draft_column_checks(
+    order: Order, columns: ColumnPlan, joining: Joining
+) -> Iterator[Draft[Order]]:
+    """Draft what is wrong with the columns.
+
+    Takes: the order; its columns; the joining of its face.
+
+    Gives: drafts of findings, the edge first.
+
+    Source: ansi-wcma-2012, 4.5.3.2 (edge); cord-spacing-page (pitch); common practice.
+    """
+    yield from _edge(order, columns)
+    yield from _seam(order, columns, joining)
+    yield from _wide(order, columns)
+    yield from _crowded(order, columns)
+    yield from _face_missing(order)
+
+
+def _edge(order: Order, columns: ColumnPlan) -> Iterator[Draft[Order]]:
+    if columns.edge_distance.value < order.edge_floor.value:
+        inward = order.marked(order.edge_floor.value, Rounding.CUT_OVERSIZE)
+        figure = derived(
+            "edge distance", inward, Unit.LENGTH, "{0}, rounded up to a mark.", order.edge_floor
+        )
+        sentence = "Move the outer columns in to {0}."
+        yield draft(
+            Severity.STOP,
+            "edge-too-near",
+            "The outer columns are {0} from the edges; the strictest market sold into asks {1}.",
+            columns.edge_distance,
+            order.edge_floor,
+            ways=(by_change(order, order.system, sentence, figure, design__edge_distance=inward),),
+            source=order.edge_floor.source,
+        )
+
+
+def _seam(order: Order, columns: ColumnPlan, joining: Joining) -> Iterator[Draft[Order]]:
+    gap = nearest_column(columns, joining)
+    if gap is not None and gap.value < order.habits.seam_to_column.value:
+        yield draft(
+            Severity.STOP,
+            "seam-on-column",
+            "A column stands {0} from a seam; nearer than {1} the rings meet its bulk.",
+            gap,
+            order.habits.seam_to_column,
+            ways=(*_off_the_seam(order), _move_the_seam(order, gap)),
+        )
+
+
+def _off_the_seam(order: Order) -> Iterator[Way[Order]]:
+    """Free the edge first, then the count, then both."""
+    edge_typed = order.design.edge_distance is not None
+    count_typed = order.design.column_count is not None
+    if edge_typed:
+        yield _freed(order, design__edge_distance=None)
+    if count_typed:
+        yield _freed(order, design__column_count=None)
+    if edge_typed and count_typed:
+        yield _freed(order, design__edge_distance=None, design__column_count=None)
+
+
+def _freed(order: Order, **fields: None) -> Way[Order]:
+    """Free a field, and tell the columns that come of it."""
+    free = by_change(order, order.system, "", **fields).inputs or order
+    columns = plan_columns(free, join_widths(free).seams)
+    sentence = "Use {0} columns, the first {1} from the edge."
+    return by_change(order, order.system, sentence, columns.count, columns.edge_distance, **fields)
+
+
+def _move_the_seam(order: Order, gap: L) -> Way[Order]:
+    shift = derived(
+        "shift of the seam",
+        order.marked(order.habits.seam_to_column.value - gap.value, Rounding.CUT_OVERSIZE),
+        Unit.LENGTH,
+        "The distance wanted {0} less the {1} there is.",
+        order.habits.seam_to_column,
+        gap,
+        rounding=Rounding.CUT_OVERSIZE,
+    )
+    return by_hand("Or cut the centre piece narrower, so that the seams move by {0}.", shift)
+
+
+def _wide(order: Order, columns: ColumnPlan) -> Iterator[Draft[Order]]:
+    limit = largest_pitch(order)
+    if columns.pitch.value > limit.value:
+        fewest = fewest_columns(order, columns.edge_distance.value)
+        count = derived("number of columns", fewest, Unit.COUNT, "The fewest within {0}.", limit)
+        pitch = derived(
+            "column pitch",
+            (order.width.value - columns.edge_distance.value * 2) / (fewest - 1),
+            Unit.LENGTH,
+            "The width {0} less twice the edge {1}, shared by one space fewer than {2} columns.",
+            order.width,
+            columns.edge_distance,
+            count,
+        )
+        sentence = "Use {0} columns, {1} apart."
+        yield draft(
+            Severity.STOP,
+            "columns-too-far-apart",
+            "The columns are {0} apart; beyond {1} the cloth sags between them.",
+            columns.pitch,
+            limit,
+            ways=(
+                by_change(order, order.system, sentence, count, pitch, design__column_count=fewest),
+                _freed(order, design__column_count=None),
+            ),
+            source=limit.source,
+        )
+
+
+def _crowded(order: Order, columns: ColumnPlan) -> Iterator[Draft[Order]]:
+    spare = columns.count.value > LEAST_COLUMNS
+    if spare and ZERO < columns.pitch.value < LEAST_PITCH.value:
+        yield draft(
+            Severity.NOTE,
+            "columns-crowded",
+            "The columns are {0} apart; closer than {1} they cost rings and cords for nothing.",
+            columns.pitch,
+            LEAST_PITCH,
+            ways=(_freed(order, design__column_count=None),),
+        )
+
+
+def _face_missing(order: Order) -> Iterator[Draft[Order]]:
+    if order.chosen.face is None:
+        yield draft(
+            Severity.ASK,
+            "face-missing",
+            "No face cloth is chosen yet, so nobody knows whether the face needs seams.",
+            ways=(by_hand("Choose the face cloth from the shop list."),),
+        )

@@ -1,0 +1,247 @@
+"""Ring columns: mirrored, close enough for the cloth, far enough from edges and seams."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import ceil
+
+from foldwright.core.design.choices import RodPlace
+from foldwright.core.design.layout import ColumnPlan
+from foldwright.core.design.order import Order
+from foldwright.core.facts.panel_limits import EDGE_STEP, FARTHEST_EDGE
+from foldwright.core.quantity.length import Length
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import chosen, derived
+from foldwright.core.why.source import Source
+
+L = Figure[Length]
+
+LEAST_COLUMNS = 2
+MORE_COLUMNS_TRIED = 3
+CORD_SPACING_PAGE = Source(id="cord-spacing-page")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Spread:
+    """One way to spread columns over the width."""
+
+    width: Length
+    edge: Length
+    count: int
+
+    @property
+    def clear(self) -> Length:
+        """Give the distance from the first column to the last."""
+        return self.width - self.edge * 2
+
+    @property
+    def marks(self) -> tuple[Length, ...]:
+        """Give the columns from the left edge; the right half mirrors the left exactly."""
+        left = [self.edge + self.clear * place / (self.count - 1) for place in range(self.half)]
+        middle = [self.width / 2] if self.count % 2 else []
+        return (*left, *middle, *(self.width - mark for mark in reversed(left)))
+
+    @property
+    def half(self) -> int:
+        """Give the number of columns on either side of the centre."""
+        return self.count // 2
+
+    def off_seams(self, seams: tuple[L, ...]) -> Length | None:
+        """Give the least distance from a column to a seam, or None without seams."""
+        gaps = [abs(seam.value - mark) for seam in seams for mark in self.marks]
+        return min(gaps, default=None)
+
+
+def plan_columns(order: Order, seams: tuple[L, ...]) -> ColumnPlan:
+    """Spread the ring columns, moving them off the seams where the choice is free.
+
+    Takes: the order; the seams of the face from its left edge as seen from the back.
+
+    Gives: columns that mirror about the centre. The edge distance moves first, then the
+    number of columns; where no choice keeps clear of the seams the usual one stands.
+
+    Holds for: a width of more than two edge distances.
+
+    Source: cord-spacing-page (pitch); ansi-wcma-2012, 4.5.3.2 (edge); common practice
+    (columns clear of seams).
+    """
+    usual = Spread(
+        width=order.width.value,
+        edge=usual_edge(order).value,
+        count=_count_at(order, usual_edge(order).value),
+    )
+    return _plan(order, usual, _clear_of_seams(order, usual, seams))
+
+
+def usual_edge(order: Order) -> L:
+    """Tell where the outer columns stand before any seam is looked at.
+
+    Takes: the order.
+
+    Gives: as typed; else the house's distance, or the market's floor where that is greater.
+
+    Source: ansi-wcma-2012, 4.5.3.2.
+    """
+    habit = order.habits.edge_distance
+    greater = habit if habit.value >= order.edge_floor.value else order.edge_floor
+    return order.length("edge distance", order.design.edge_distance, greater)
+
+
+def largest_pitch(order: Order) -> L:
+    """Tell how far apart columns may stand.
+
+    Takes: the order.
+
+    Gives: as typed; else the house's, which is larger where a rod lies at every row.
+
+    Source: cord-spacing-page.
+    """
+    habits = order.habits
+    rods = order.design.rods is RodPlace.ROWS
+    habit = habits.largest_pitch_with_rods if rods else habits.largest_pitch
+    return order.length("largest column pitch", order.design.largest_pitch, habit)
+
+
+def fewest_columns(order: Order, edge: Length) -> int:
+    """Count the fewest columns that keep within the largest pitch.
+
+    Takes: the order; the edge distance.
+
+    Gives: the spaces that the clear width needs, and one; at least two.
+
+    Source: derived here (the spaces are rounded up, not the cords).
+    """
+    clear = order.width.value - edge * 2
+    return max(LEAST_COLUMNS, ceil(clear / largest_pitch(order).value) + 1)
+
+
+def published_columns(order: Order, edge: L) -> tuple[Figure[int], L] | None:
+    """Count columns the way a sewing page does, which rounds up the cords, not the spaces.
+
+    Takes: the order; the edge distance.
+
+    Gives: that number of columns and their pitch, or None where it would be a single one.
+
+    Source: cord-spacing-page.
+    """
+    clear, pitch = order.width.value - edge.value * 2, largest_pitch(order)
+    count = ceil(clear / pitch.value)
+    if count < LEAST_COLUMNS:
+        return None
+    because = "The width {0} less twice the edge {1}, in parts of {2}, rounded up to the cords."
+    cords = derived(
+        "columns by the published rule",
+        count,
+        Unit.COUNT,
+        because,
+        order.width,
+        edge,
+        pitch,
+        source=CORD_SPACING_PAGE,
+    )
+    return cords, derived(
+        "pitch by the published rule",
+        clear / (count - 1),
+        Unit.LENGTH,
+        "The width {0} less twice the edge {1}, shared by one space fewer than {2} columns.",
+        order.width,
+        edge,
+        cords,
+    )
+
+
+def _count_at(order: Order, edge: Length) -> int:
+    return order.design.column_count or fewest_columns(order, edge)
+
+
+def _clear_of_seams(order: Order, usual: Spread, seams: tuple[L, ...]) -> Spread:
+    """Keep the usual spread, or take the one with fewest columns, then nearest the edge."""
+    if _keeps_clear(order, usual, seams):
+        return usual
+    tried = [spread for spread in _spreads(order, usual) if _keeps_clear(order, spread, seams)]
+    return min(tried, key=lambda spread: (spread.count, spread.edge), default=usual)
+
+
+def _keeps_clear(order: Order, spread: Spread, seams: tuple[L, ...]) -> bool:
+    gap = spread.off_seams(seams)
+    return gap is None or gap >= order.habits.seam_to_column.value
+
+
+def _spreads(order: Order, usual: Spread) -> Iterator[Spread]:
+    for edge in _edges(order, usual.edge):
+        for count in _counts(order, edge):
+            yield Spread(width=usual.width, edge=edge, count=count)
+
+
+def _edges(order: Order, usual: Length) -> Iterator[Length]:
+    edge = usual
+    farthest = min(FARTHEST_EDGE.value, order.width.value / 4)
+    while edge <= max(farthest, usual):
+        yield edge
+        if order.design.edge_distance is not None:
+            return
+        edge = edge + EDGE_STEP.value
+
+
+def _counts(order: Order, edge: Length) -> tuple[int, ...]:
+    if order.design.column_count is not None:
+        return (order.design.column_count,)
+    fewest = fewest_columns(order, edge)
+    return tuple(range(fewest, fewest + MORE_COLUMNS_TRIED))
+
+
+def _plan(order: Order, usual: Spread, taken: Spread) -> ColumnPlan:
+    edge = _edge_figure(order, usual, taken)
+    count = _count_figure(order, taken, edge)
+    pitch = derived(
+        "column pitch",
+        taken.clear / (taken.count - 1),
+        Unit.LENGTH,
+        "The width {0} less twice the edge distance {1}, shared by one space fewer than {2}"
+        " columns.",
+        order.width,
+        edge,
+        count,
+    )
+    marks = tuple(_mark(number, mark, edge, pitch) for number, mark in enumerate(taken.marks))
+    return ColumnPlan(count=count, marks=marks, pitch=pitch, edge_distance=edge)
+
+
+def _edge_figure(order: Order, usual: Spread, taken: Spread) -> L:
+    if taken.edge == usual.edge:
+        return usual_edge(order)
+    return derived(
+        "edge distance",
+        taken.edge,
+        Unit.LENGTH,
+        "Moved in from {0} in steps of {1}, until every column stood {2} off the seams.",
+        usual_edge(order),
+        EDGE_STEP,
+        order.habits.seam_to_column,
+    )
+
+
+def _count_figure(order: Order, taken: Spread, edge: L) -> Figure[int]:
+    if order.design.column_count is not None:
+        return chosen("number of columns", taken.count, Unit.COUNT)
+    more = taken.count - fewest_columns(order, taken.edge)
+    because = "The fewest columns no more than {0} apart, {1} from the edges of a width of {2}"
+    because += f", and {more} more to keep off the seams." if more else "."
+    inputs: tuple[Figure[Length] | Figure[int], ...] = (largest_pitch(order), edge, order.width)
+    other = published_columns(order, edge)
+    if other is not None:
+        because += " A published rule rounds up the cords instead of the spaces: {3} at {4}."
+        inputs = (*inputs, *other)
+    return derived("number of columns", taken.count, Unit.COUNT, because, *inputs)
+
+
+def _mark(number: int, mark: Length, edge: L, pitch: L) -> L:
+    return derived(
+        f"column {number + 1}",
+        mark,
+        Unit.LENGTH,
+        f"From the left edge as seen from the back: {{0}} and {number} times {{1}}.",
+        edge,
+        pitch,
+    )

@@ -1,0 +1,126 @@
+"""From the finished size to the layout: rows, columns, widths, cuts and the raised stack."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from foldwright.core.design.choices import Choices
+from foldwright.core.design.column_checks import draft_column_checks, nearest_column
+from foldwright.core.design.columns import plan_columns
+from foldwright.core.design.cutting import cut_layers, hem_allowance, top_allowance
+from foldwright.core.design.layout import ColumnPlan, Layout, WidthPlan
+from foldwright.core.design.order import Order
+from foldwright.core.design.refusing import draft_refusals
+from foldwright.core.design.row_checks import draft_row_checks
+from foldwright.core.design.stack_checks import draft_stack_checks
+from foldwright.core.design.stacking import plan_stack, travel
+from foldwright.core.design.style import Style
+from foldwright.core.design.styles import style_of
+from foldwright.core.design.widths import Joining, join_widths, side_turn
+from foldwright.core.facts.habits import Habits
+from foldwright.core.facts.records import Chosen
+from foldwright.core.measure.finished import FinishedSize
+from foldwright.core.quantity.length import Length
+from foldwright.core.why.answer import Answer
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.finding import Finding
+from foldwright.core.why.making import chosen as as_chosen
+from foldwright.core.why.trying import Draft, settle
+
+L = Figure[Length]
+
+
+def lay_out(  # noqa: PLR0913, PLR0917 - the contract between the rooms
+    choices: Choices,
+    size: FinishedSize,
+    chosen: Chosen,
+    habits: Habits,
+    row_cap: L,
+    edge_floor: L,
+) -> Answer[Layout]:
+    """Lay out a shade: rows, columns, widths, seams, cut sizes and the raised stack.
+
+    Takes: the design as signed; the finished size; the materials chosen so far; the shop's
+    habits; the largest row spacing and the least edge distance that the markets allow.
+
+    Gives: the layout, or None where none can be drawn, and the findings; every remedy that
+    changes a field has been tried.
+
+    Holds for: flat and looped shades in one piece.
+
+    Source: common practice; hobbled-shade-book for loops; the markets' rules for cap and edge.
+
+    >>> from foldwright.core.facts.house import house_habits
+    >>> from foldwright.core.facts.markets import edge_distance_floor, row_spacing_cap
+    >>> from foldwright.core.measure.finishing import finished_size
+    >>> from foldwright.core.measure.opening import AskedSize, Mount, Opening
+    >>> asked = AskedSize(width=Length.inches(48), drop=Length.inches(60), given_by="client")
+    >>> size = finished_size(Opening(), Mount(), asked, house_habits()).result
+    >>> answer = lay_out(Choices(head_allowance=Length.inches(3)), size, Chosen(),
+    ...     house_habits(), row_spacing_cap(()), edge_distance_floor(()))
+    >>> answer.result.rows.count.value, answer.result.columns.count.value
+    (7, 6)
+    """
+    order = Order(
+        design=choices,
+        size=size,
+        chosen=chosen,
+        habits=habits,
+        row_cap=row_cap,
+        edge_floor=edge_floor,
+    )
+    refusals = list(draft_refusals(order))
+    if refusals:
+        return Answer(result=None, findings=settle(refusals, _judge))
+    drawn = _draw(order)
+    return Answer(result=drawn, findings=settle(_checks(order, drawn), _judge))
+
+
+def _draw(order: Order) -> Layout:
+    style = style_of(order.design.style)
+    rows = style.rows(order, _row_count(order, style))
+    joining = join_widths(order)
+    columns = plan_columns(order, joining.seams)
+    return Layout(
+        style=style.name,
+        rows=rows,
+        columns=columns,
+        widths=_width_plan(joining, columns),
+        cuts=cut_layers(order, rows, joining),
+        stack=plan_stack(order, style, rows),
+        travel=travel(order, rows),
+        side_turn=side_turn(order),
+        hem_allowance=hem_allowance(order),
+        top_allowance=top_allowance(order),
+    )
+
+
+def _row_count(order: Order, style: Style) -> Figure[int]:
+    typed = order.design.row_count
+    if typed is not None:
+        return as_chosen("number of rows", typed, Unit.COUNT)
+    return style.usual_row_count(order)
+
+
+def _width_plan(joining: Joining, columns: ColumnPlan) -> WidthPlan:
+    return WidthPlan(
+        widths=joining.widths,
+        seams=joining.seams,
+        centre_visible=joining.centre_visible,
+        side_visible=joining.side_visible,
+        side_cut=joining.side_cut,
+        nearest_column=nearest_column(columns, joining),
+    )
+
+
+def _checks(order: Order, layout: Layout) -> Iterator[Draft[Order]]:
+    style = style_of(layout.style)
+    yield from draft_row_checks(order, style, layout.rows)
+    yield from draft_column_checks(order, layout.columns, join_widths(order))
+    yield from draft_stack_checks(order, style, layout.rows, layout.stack)
+
+
+def _judge(order: Order) -> list[Finding]:
+    """Find fault with an order as it would be, its remedies left untried."""
+    refusals = [draft.finding for draft in draft_refusals(order)]
+    return refusals or [draft.finding for draft in _checks(order, _draw(order))]

@@ -1,0 +1,234 @@
+"""The looped shade: more cloth than drop, in loops that hang there even when it is down."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from math import ceil, floor
+
+from foldwright.core.design.choices import RodPlace, StyleName
+from foldwright.core.design.layout import RowPlan
+from foldwright.core.design.order import Order, draft, head_allowance, skirt
+from foldwright.core.design.rows import RowScale, exact_share, row_plan
+from foldwright.core.facts.panel_limits import (
+    HOBBLED_BOOK,
+    LOOP_LIMIT,
+    LOOPED_HEAD,
+    LOOPED_SPACING,
+)
+from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.rounding import Rounding
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.finding import Severity
+from foldwright.core.why.making import chosen, derived
+from foldwright.core.why.trying import Draft, Way, by_change
+
+L = Figure[Length]
+N = Figure[float]
+
+HALF = Fraction(1, 2)
+FULLNESS_STEP = 20  # fullness is offered in twentieths
+
+
+class LoopedStyle:
+    """Looped: each row spacing carries its own loop of cloth, down as well as up.
+
+    The lowest row lies at the skirt, on the bar's pocket; the rows share the whole drop,
+    and the top panel is one spacing less the skirt, or longer where the head needs it.
+    """
+
+    name = StyleName.LOOPED
+
+    def largest_spacing(self, order: Order) -> L:
+        """Take the smallest of the market's cap, the loop's limit and the spacing asked for."""
+        loop = _loop_spacing(order)
+        asked = order.design.largest_row_spacing
+        typed = () if asked is None else (chosen("largest row spacing", asked, Unit.LENGTH),)
+        return min((order.row_cap, loop, *typed), key=lambda limit: limit.value)
+
+    def usual_row_count(self, order: Order) -> Figure[int]:
+        """Take the book's count of loops, or more where a limit asks for it."""
+        largest = self.largest_spacing(order)
+        book = book_loop_count(order.drop)
+        return derived(
+            "number of rows",
+            max(book.value, ceil(order.drop.value / largest.value)),
+            Unit.COUNT,
+            "The usual count {0}, or more to keep the drop {1} within {2} a row.",
+            book,
+            order.drop,
+            largest,
+        )
+
+    def rows(self, order: Order, count: Figure[int]) -> RowPlan:
+        """Share the whole drop into as many spacings as rows."""
+        exact = _spacing(order, count.value)
+        spacing = derived(
+            "row spacing",
+            Length(round(exact)),
+            Unit.LENGTH,
+            "The drop {0} shared by {1} rows, or less where the head needs {2} above the top row.",
+            order.drop,
+            count,
+            head_allowance(order),
+            source=HOBBLED_BOOK,
+        )
+        scale = RowScale(
+            count=count,
+            exact=exact,
+            spacing=spacing,
+            first_row=_first_row(order),
+            fullness=fullness(order),
+        )
+        return row_plan(order, scale)
+
+    def hangs_below(self, rows: RowPlan) -> L:
+        """Take the lowest loop, or the skirt where that hangs lower."""
+        return max((rows.fold_depth, rows.first_row), key=lambda figure: figure.value)
+
+    def folds(self, rows: RowPlan) -> Figure[int]:
+        """Count one loop to a row."""
+        because = "One loop over each of the {0} rows."
+        return derived("folds in the stack", rows.count.value, Unit.COUNT, because, rows.count)
+
+    def drafts(self, order: Order, rows: RowPlan) -> Iterator[Draft[Order]]:
+        """Find loops too long for a child's safety, and rods inside loops."""
+        loop = loop_of(rows)
+        if loop.value > LOOP_LIMIT.value:
+            yield draft(
+                Severity.STOP,
+                "loop-too-long",
+                "A row spacing and the cloth of its loop make {0}; workrooms keep it to {1} for"
+                " the safety of children.",
+                loop,
+                LOOP_LIMIT,
+                ways=(*self._more_rows(order), *_less_fullness(order, rows)),
+                source=LOOP_LIMIT.source,
+            )
+        if order.design.rods is RodPlace.MID_FOLD:
+            yield _rods_in_loops(order)
+
+    def _more_rows(self, order: Order) -> tuple[Way[Order], ...]:
+        count = self.usual_row_count(order)
+        spacing = self.rows(order, count).spacing
+        sentence = "Use {0} rows at {1}."
+        return (
+            by_change(order, order.system, sentence, count, spacing, design__row_count=count.value),
+        )
+
+
+def book_loop_count(drop: L) -> Figure[int]:
+    """Count the loops the way a sewing book does.
+
+    Takes: the finished drop.
+
+    Gives: the drop less 3 in, in parts of 6 in, to the nearest whole number, at least one.
+
+    Source: hobbled-shade-book.
+
+    >>> from foldwright.core.why.making import measured
+    >>> book_loop_count(measured("drop", Length.inches(63))).value
+    10
+    """
+    parts = (drop.value - LOOPED_HEAD.value) / LOOPED_SPACING.value
+    return derived(
+        "usual number of loops",
+        max(1, floor(parts + HALF)),
+        Unit.COUNT,
+        "The drop {0} less {1}, in parts of {2}.",
+        drop,
+        LOOPED_HEAD,
+        LOOPED_SPACING,
+        source=HOBBLED_BOOK,
+    )
+
+
+def fullness(order: Order) -> N:
+    """Tell how much cloth a looped shade has to one of drop.
+
+    Takes: the order.
+
+    Gives: as typed, else the house's.
+
+    Source: hobbled-tutorial (one and a half); hobbled-shade-book (double).
+    """
+    habit = order.habits.looped_fullness
+    return order.number("fullness", order.design.fullness, Unit.RATIO, habit)
+
+
+def loop_of(rows: RowPlan) -> L:
+    """Measure the loop that a row spacing makes with the cloth of its fold.
+
+    Takes: the row plan of a looped shade.
+
+    Gives: row spacing and cloth of one loop together.
+
+    Source: hobbled-pattern-diary.
+    """
+    return derived(
+        "loop of cord and cloth",
+        rows.spacing.value * (1 + exact_share(rows.fullness)),
+        Unit.LENGTH,
+        "The row spacing {0} and its cloth, {1} times as long.",
+        rows.spacing,
+        rows.fullness,
+        source=LOOP_LIMIT.source,
+    )
+
+
+def _loop_spacing(order: Order) -> L:
+    full = fullness(order)
+    return derived(
+        "largest row spacing by the loop",
+        Length(floor(LOOP_LIMIT.value.nanometres / (1 + exact_share(full)))),
+        Unit.LENGTH,
+        "A loop of {0}, of which the row spacing is one part and the cloth {1}.",
+        LOOP_LIMIT,
+        full,
+        rounding=Rounding.MUST_FIT,
+        source=LOOP_LIMIT.source,
+    )
+
+
+def _spacing(order: Order, count: int) -> Fraction:
+    """Share the whole drop, unless the top row would then stand too near the head."""
+    drop = order.drop.value.nanometres
+    if count == 1:
+        return Fraction(drop)
+    free = drop - _first_row(order).value.nanometres - head_allowance(order).value.nanometres
+    return min(Fraction(drop, count), Fraction(free, count - 1))
+
+
+def _first_row(order: Order) -> L:
+    under = skirt(order)
+    because = "The lowest row lies on the bar's pocket, at the skirt {0}."
+    return derived("first row", under.value, Unit.LENGTH, because, under)
+
+
+def _less_fullness(order: Order, rows: RowPlan) -> tuple[Way[Order], ...]:
+    """Offer the fullness that the spacing still allows, where any fullness is left."""
+    allowed = floor((LOOP_LIMIT.value / rows.spacing.value - 1) * FULLNESS_STEP) / FULLNESS_STEP
+    if allowed <= 1:
+        return ()
+    figure = chosen("fullness", allowed, Unit.RATIO)
+    return (
+        by_change(
+            order,
+            order.system,
+            "Take {0} of cloth to one of drop.",
+            figure,
+            design__fullness=allowed,
+        ),
+    )
+
+
+def _rods_in_loops(order: Order) -> Draft[Order]:
+    return draft(
+        Severity.ASK,
+        "rods-in-loops",
+        "A loop has no fold line for a rod to lie in; the rods are asked for at mid-fold.",
+        ways=(
+            by_change(order, order.system, "Put the rods at the rows.", design__rods=RodPlace.ROWS),
+            by_change(order, order.system, "Leave the rods out.", design__rods=RodPlace.NONE),
+        ),
+    )

@@ -1,0 +1,158 @@
+"""Orders that no layout can be drawn for: what is impossible, and the way out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from foldwright.core.design.choices import StyleName
+from foldwright.core.design.columns import LEAST_COLUMNS, usual_edge
+from foldwright.core.design.order import Order, draft, head_allowance, skirt, stacked_pitch
+from foldwright.core.quantity.length import ZERO, Length
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.finding import Severity
+from foldwright.core.why.making import chosen, derived, supplied
+from foldwright.core.why.trying import Draft, Way, by_change, by_hand
+
+L = Figure[Length]
+
+LEAST_ROWS = 1
+
+
+def draft_refusals(order: Order) -> Iterator[Draft[Order]]:
+    """Draft what makes a layout impossible.
+
+    Takes: the order.
+
+    Gives: drafts of findings, every one a stop; none when a layout can be drawn.
+
+    Source: derived here.
+    """
+    yield from _short_drop(order)
+    yield from _few_rows(order)
+    yield from _crowded_rows(order)
+    yield from _few_columns(order)
+    yield from _narrow(order)
+    yield from _narrow_cloth(order)
+    yield from _wrong_share(order)
+
+
+def _refuse(
+    name: str,
+    sentence: str,
+    *figures: Figure[Length] | Figure[int] | Figure[float],
+    ways: tuple[Way[Order], ...],
+) -> Draft[Order]:
+    return draft(Severity.STOP, name, sentence, *figures, ways=ways)
+
+
+def _short_drop(order: Order) -> Iterator[Draft[Order]]:
+    """Find a drop that head allowance, skirt and one stacked row use up."""
+    head, under, pitch = head_allowance(order), skirt(order), stacked_pitch(order)
+    needed = derived(
+        "least drop",
+        head.value + under.value + pitch.value * 2,
+        Unit.LENGTH,
+        "Head allowance {0}, skirt {1}, and one row of {2} in two halves.",
+        head,
+        under,
+        pitch,
+    )
+    if order.drop.value <= needed.value:
+        yield _refuse(
+            "drop-too-short",
+            "The drop is {0}; head and skirt alone take {1}.",
+            order.drop,
+            needed,
+            ways=(
+                by_change(order, order.system, "Take no skirt.", design__skirt=ZERO),
+                by_hand("Make the shade longer, or fix this piece without a lift."),
+            ),
+        )
+
+
+def _few_rows(order: Order) -> Iterator[Draft[Order]]:
+    typed = order.design.row_count
+    if typed is not None and typed < LEAST_ROWS:
+        found = chosen("number of rows", typed, Unit.COUNT)
+        ways = (_free(order, "row_count", "Let the spacing decide the rows."),)
+        yield _refuse("rows-too-few", "A shade with {0} rows does not rise.", found, ways=ways)
+
+
+def _crowded_rows(order: Order) -> Iterator[Draft[Order]]:
+    """Find typed rows so close that stacking them would lift nothing."""
+    typed = order.design.row_count
+    if typed is None or typed < LEAST_ROWS or order.drop.value <= ZERO:
+        return
+    pitch = stacked_pitch(order)
+    spacing = derived(
+        "row spacing at most",
+        order.drop.value / typed,
+        Unit.LENGTH,
+        "The drop {0} shared by {1} rows.",
+        order.drop,
+        chosen("number of rows", typed, Unit.COUNT),
+    )
+    if spacing.value <= pitch.value * 2:
+        yield _refuse(
+            "rows-too-many",
+            "The rows would lie {0} apart, and stacked they lie {1} apart: nothing would rise.",
+            spacing,
+            pitch,
+            ways=(_free(order, "row_count", "Let the spacing decide the rows."),),
+        )
+
+
+def _few_columns(order: Order) -> Iterator[Draft[Order]]:
+    typed = order.design.column_count
+    if typed is not None and typed < LEAST_COLUMNS:
+        yield _refuse(
+            "columns-too-few",
+            "{0} columns cannot hold a shade level; it needs {1}.",
+            chosen("number of columns", typed, Unit.COUNT),
+            derived("least columns", LEAST_COLUMNS, Unit.COUNT, "One column near each edge."),
+            ways=(_free(order, "column_count", "Let the pitch decide the columns."),),
+        )
+
+
+def _narrow(order: Order) -> Iterator[Draft[Order]]:
+    edge = usual_edge(order)
+    if edge.value * 2 >= order.width.value:
+        yield _refuse(
+            "too-narrow",
+            "The shade is {0} wide, and its columns want {1} from each edge.",
+            order.width,
+            edge,
+            ways=(
+                _free(order, "edge_distance", "Take the usual edge distance."),
+                by_hand("Hang this piece without a lift, or make it wider."),
+            ),
+        )
+
+
+def _narrow_cloth(order: Order) -> Iterator[Draft[Order]]:
+    face, seam = order.chosen.face, order.habits.seam_allowance
+    if face is not None and face.usable_width <= seam.value * 4:
+        yield _refuse(
+            "cloth-too-narrow",
+            "The face cloth is {0} wide, which seams of {1} use up.",
+            supplied("usable width of the face", face.usable_width, Unit.LENGTH, face.name),
+            seam,
+            ways=(by_hand("Check the usable width in the shop list, or take a wider cloth."),),
+        )
+
+
+def _wrong_share(order: Order) -> Iterator[Draft[Order]]:
+    shrink, full = order.design.shrinkage, order.design.fullness
+    if shrink is not None and not 0 <= shrink < 1:
+        found = chosen("shrinkage", shrink, Unit.SHARE)
+        ways = (_free(order, "shrinkage", "Take the house's guess until it is tested."),)
+        yield _refuse("shrinkage", "A cloth cannot shrink by {0} and be a shade.", found, ways=ways)
+    if order.design.style is StyleName.LOOPED and full is not None and full < 1:
+        found = chosen("fullness", full, Unit.RATIO)
+        ways = (_free(order, "fullness", "Take the house's fullness."),)
+        sentence = "A looped shade has more cloth than drop, not {0} of it."
+        yield _refuse("fullness-under-one", sentence, found, ways=ways)
+
+
+def _free(order: Order, field: str, sentence: str) -> Way[Order]:
+    return by_change(order, order.system, sentence, **{f"design__{field}": None})

@@ -1,0 +1,143 @@
+"""Ring rows as exact marks from the bottom edge, whatever the style."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from foldwright.core.design.choices import RodPlace
+from foldwright.core.design.layout import RowPlan
+from foldwright.core.design.order import Order, head_allowance, skirt, stacked_pitch
+from foldwright.core.quantity.length import Length
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import derived
+
+L = Figure[Length]
+N = Figure[float]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class RowScale:
+    """Where the rows of a style lie.
+
+    `exact` is the spacing in nanometres, unrounded; `spacing` is the figure that is shown.
+    """
+
+    count: Figure[int]
+    exact: Fraction
+    spacing: L
+    first_row: L
+    fullness: N
+
+
+def row_plan(order: Order, scale: RowScale) -> RowPlan:
+    """Set out the rows on a scale, each mark computed from the bottom edge.
+
+    Takes: the order; the scale.
+
+    Gives: the plan; first row, spacings and top panel sum to the drop exactly, because each
+    mark is rounded to the nanometre on its own and the top panel is what is left.
+
+    Holds for: a spacing wider than the stacked rows.
+
+    Source: common practice (marks are cumulative).
+    """
+    marks = _marks(scale)
+    return RowPlan(
+        count=scale.count,
+        marks=marks,
+        spacing=scale.spacing,
+        fold_depth=_fold_depth(scale),
+        first_row=scale.first_row,
+        skirt=skirt(order),
+        head_allowance=head_allowance(order),
+        top_panel=_top_panel(order, marks),
+        fullness=scale.fullness,
+        tied_rows=_tied(),
+        rod_marks=_rod_marks(order, marks, scale),
+        rods=order.design.rods,
+        stacked_pitch=stacked_pitch(order),
+    )
+
+
+def exact_share(number: N) -> Fraction:
+    """Take a typed number as the fraction that was meant, 1.7 as 17/10.
+
+    Takes: a plain number.
+
+    Gives: the nearest fraction with a denominator of at most a million.
+
+    Source: derived here.
+
+    >>> from foldwright.core.why.making import chosen
+    >>> exact_share(chosen("fullness", 1.7, Unit.RATIO))
+    Fraction(17, 10)
+    """
+    return Fraction(number.value).limit_denominator()
+
+
+def _nearest(nanometres: Fraction) -> Length:
+    return Length(round(nanometres))
+
+
+def _marks(scale: RowScale) -> tuple[L, ...]:
+    first = scale.first_row.value.nanometres
+    return tuple(
+        derived(
+            f"row {number + 1}",
+            _nearest(first + number * scale.exact),
+            Unit.LENGTH,
+            f"From the bottom edge: {{0}} to the lowest row and {number} times the spacing {{1}},"
+            " rounded only here.",
+            scale.first_row,
+            scale.spacing,
+        )
+        for number in range(scale.count.value)
+    )
+
+
+def _fold_depth(scale: RowScale) -> L:
+    """Fold the cloth of one spacing in two."""
+    return derived(
+        "fold depth",
+        _nearest(scale.exact * exact_share(scale.fullness) / 2),
+        Unit.LENGTH,
+        "Half the cloth of one row spacing {0}, at {1} of cloth to one of drop.",
+        scale.spacing,
+        scale.fullness,
+    )
+
+
+def _top_panel(order: Order, marks: tuple[L, ...]) -> L:
+    return derived(
+        "top panel",
+        order.drop.value - marks[-1].value,
+        Unit.LENGTH,
+        "The drop {0} less the top row at {1}.",
+        order.drop,
+        marks[-1],
+    )
+
+
+def _tied() -> Figure[int]:
+    because = "No rows are tied together for good in this style."
+    return derived("tied rows", 0, Unit.COUNT, because)
+
+
+def _rod_marks(order: Order, marks: tuple[L, ...], scale: RowScale) -> tuple[L, ...]:
+    if order.design.rods is RodPlace.ROWS:
+        return marks
+    if order.design.rods is RodPlace.MID_FOLD:
+        return tuple(_half_up(mark, scale) for mark in marks)
+    return ()
+
+
+def _half_up(mark: L, scale: RowScale) -> L:
+    return derived(
+        f"rod over {mark.name}",
+        _nearest(mark.value.nanometres + scale.exact / 2),
+        Unit.LENGTH,
+        "The row at {0} and half a spacing {1}: where the fold turns.",
+        mark,
+        scale.spacing,
+    )

@@ -1,0 +1,181 @@
+"""The shade fully raised: how low the stack hangs, how thick it is, how far it travelled."""
+
+from __future__ import annotations
+
+from foldwright.core.design.layout import RowPlan, Stack
+from foldwright.core.design.order import Order, stacked_pitch
+from foldwright.core.design.style import Style
+from foldwright.core.facts.panel_limits import (
+    NOSE_IN_BENDING_LENGTHS,
+    RING_THICKNESS,
+    THICKNESS_WHEN_UNKNOWN,
+)
+from foldwright.core.facts.records import Cloth
+from foldwright.core.quantity.length import ZERO, Length
+from foldwright.core.quantity.rounding import Rounding
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import derived, supplied
+
+L = Figure[Length]
+N = Figure[float]
+
+
+def plan_stack(order: Order, style: Style, rows: RowPlan) -> Stack:
+    """Stack the rows under the head allowance, the folds hanging below the lowest.
+
+    Takes: the order; its style; its rows.
+
+    Gives: raised size, depth to the room, and the glass that stays covered where the glass
+    is measured.
+
+    Source: common practice (head allowance, fold, skirt and bunching).
+    """
+    raised = _raised_size(order, style, rows)
+    return Stack(
+        raised_size=raised,
+        depth=_depth(order, style, rows),
+        glass_covered=_glass_covered(order, raised),
+    )
+
+
+def travel(order: Order, rows: RowPlan) -> L:
+    """Work out the design raise of the lowest ring row.
+
+    The top row stops at the head allowance, and the others stack under it, so the lowest
+    row stops lower by one stacked pitch for each row above it. Where rows had no thickness
+    every row would reach the head allowance, as the bench's rule of thumb takes it.
+
+    Takes: the order; its rows.
+
+    Gives: the drop less first row, head allowance and the stacked rows. It equals one less
+    than the rows times (spacing less stacked pitch), and what the top panel folds.
+
+    Holds for: top panels no shorter than the head allowance.
+
+    Source: common practice; derived here for the stacked rows.
+    """
+    stacked = _stacked(order, rows)
+    value = order.drop.value - rows.first_row.value - rows.head_allowance.value - stacked.value
+    return derived(
+        "travel",
+        value,
+        Unit.LENGTH,
+        "The drop {0} less the first row {1} and the head allowance {2}, and less {3} because"
+        " the rows stack under the top one; a rule of thumb leaves that last part out.",
+        order.drop,
+        rows.first_row,
+        rows.head_allowance,
+        stacked,
+    )
+
+
+def _stacked(order: Order, rows: RowPlan) -> L:
+    pitch = stacked_pitch(order)
+    return derived(
+        "height of the stacked rows",
+        pitch.value * (rows.count.value - 1),
+        Unit.LENGTH,
+        "One less than {0} rows, {1} apart.",
+        rows.count,
+        pitch,
+    )
+
+
+def _raised_size(order: Order, style: Style, rows: RowPlan) -> L:
+    stacked, below = _stacked(order, rows), style.hangs_below(rows)
+    return derived(
+        "raised size",
+        rows.head_allowance.value + stacked.value + below.value,
+        Unit.LENGTH,
+        "Head allowance {0}, stacked rows {1}, and {2} that hangs below the lowest row.",
+        rows.head_allowance,
+        stacked,
+        below,
+    )
+
+
+def _glass_covered(order: Order, raised: L) -> L | None:
+    above = order.size.top_above_glass
+    if above is None:
+        return None
+    return derived(
+        "glass covered",
+        max(raised.value - above.value, ZERO),
+        Unit.LENGTH,
+        "The raised size {0} less the {1} from the top of the shade to the glass.",
+        raised,
+        above,
+    )
+
+
+def _depth(order: Order, style: Style, rows: RowPlan) -> L:
+    """Take the thicker of the pressed folds and the nose of a free fold."""
+    pressed, nose = _pressed_folds(order, style, rows), _nose(order)
+    if nose is None or nose.value <= pressed.value:
+        return pressed
+    return nose
+
+
+def _pressed_folds(order: Order, style: Style, rows: RowPlan) -> L:
+    folds, bulk, cloth = style.folds(rows), order.habits.fold_bulk, _thickness(order)
+
+    def deep(kappa: float) -> Length:
+        metres = 2 * folds.value * kappa * cloth.value.in_metres
+        return Length.metres(metres) + RING_THICKNESS.value
+
+    return derived(
+        "depth of the stack",
+        deep(bulk.value),
+        Unit.LENGTH,
+        "Twice {0} folds, of cloth {1} thick, bulking {2} times, and a ring {3}.",
+        folds,
+        cloth,
+        bulk,
+        RING_THICKNESS,
+        low=None if bulk.low is None else deep(bulk.low),
+        high=None if bulk.high is None else deep(bulk.high),
+        rounding=Rounding.CUT_OVERSIZE,
+    )
+
+
+def _thickness(order: Order) -> L:
+    layers = tuple(_layer_thickness(cloth) for cloth in order.layers) or (THICKNESS_WHEN_UNKNOWN,)
+    return derived(
+        "thickness of all layers",
+        sum((layer.value for layer in layers), ZERO),
+        Unit.LENGTH,
+        "All layers: " + " and ".join(f"{{{number}}}" for number in range(len(layers))) + ".",
+        *layers,
+    )
+
+
+def _layer_thickness(cloth: Cloth) -> L:
+    if cloth.thickness is None:
+        return THICKNESS_WHEN_UNKNOWN
+    return supplied("thickness", cloth.thickness, Unit.LENGTH, cloth.name)
+
+
+def _nose(order: Order) -> L | None:
+    stiff = [
+        supplied("bending length", cloth.bending_length, Unit.LENGTH, cloth.name)
+        for cloth in order.layers
+        if cloth.bending_length is not None
+    ]
+    if not stiff:
+        return None
+    stiffest, times = max(stiff, key=lambda figure: figure.value), NOSE_IN_BENDING_LENGTHS
+
+    def deep(lengths: float) -> Length:
+        return Length.metres(stiffest.value.in_metres * lengths)
+
+    return derived(
+        "depth of the stack",
+        deep(times.value),
+        Unit.LENGTH,
+        "The nose of a free fold: {0} times the bending length {1} of the stiffest layer.",
+        times,
+        stiffest,
+        low=deep(times.low or times.value),
+        high=deep(times.high or times.value),
+        rounding=Rounding.CUT_OVERSIZE,
+    )

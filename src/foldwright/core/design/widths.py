@@ -1,0 +1,224 @@
+"""Widths of cloth joined for the face: never a seam in the centre."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from foldwright.core.design.order import Order
+from foldwright.core.facts.panel_limits import LEAST_SIDE_PIECE
+from foldwright.core.quantity.length import ZERO, Length
+from foldwright.core.quantity.rounding import Rounding
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import derived, supplied
+
+L = Figure[Length]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Joining:
+    """How the widths of the face are joined; one width has no seams and no pieces."""
+
+    widths: Figure[int]
+    joins: int
+    seams: tuple[L, ...] = ()
+    centre_visible: L | None = None
+    side_visible: L | None = None
+    side_cut: L | None = None
+
+
+def join_widths(order: Order) -> Joining:
+    """Join as few widths of cloth as will do: full ones in the middle, equal ones at the sides.
+
+    Takes: the order; while the face is not chosen one width is taken to do.
+
+    Gives: the number of widths, and the seams from the left edge as seen from the back;
+    they mirror exactly.
+
+    Holds for: cloth wider than two seam allowances.
+
+    Source: common practice (full width in the centre); derived here for the count.
+    """
+    usable = _usable_width(order)
+    if usable is None:
+        because = "One, until the face is chosen and its width known."
+        return Joining(widths=derived("widths of the face", 1, Unit.COUNT, because), joins=0)
+    count = _count(order, usable)
+    if count.value == 1:
+        return Joining(widths=count, joins=0)
+    return _joined(order, usable, count)
+
+
+def joins_in(widths: int) -> int:
+    """Count the seams between pieces when none may lie in the centre.
+
+    Takes: the number of widths cut.
+
+    Gives: one less than the widths when they are odd; as many as the widths when they are
+    even, because the last one is split for both sides.
+
+    Source: derived here.
+
+    >>> joins_in(1), joins_in(2), joins_in(3)
+    (0, 2, 2)
+    """
+    return widths - widths % 2
+
+
+def across(order: Order) -> L:
+    """Tell how much cloth shows across: the face, and both returns where there are any.
+
+    Takes: the order.
+
+    Gives: finished width and twice the return.
+
+    Source: common practice.
+    """
+    back = order.size.return_depth
+    if back is None:
+        return order.width
+    value = order.width.value + back.value * 2
+    because = "The finished width {0} and a return of {1} at each side."
+    return derived("width with returns", value, Unit.LENGTH, because, order.width, back)
+
+
+def side_turn(order: Order) -> L:
+    """Tell how much is turned in at each side.
+
+    Takes: the order.
+
+    Gives: as typed, else the house's.
+
+    Source: common practice.
+    """
+    return order.length("side turn", order.design.side_turn, order.habits.side_turn)
+
+
+def cut_width(order: Order, joins: int) -> L:
+    """Add up the cloth across the face before sewing.
+
+    Takes: the order; the number of seams.
+
+    Gives: what shows, two side turns and two allowances a seam.
+
+    Source: common practice.
+    """
+    shown, turn, seam = across(order), side_turn(order), order.habits.seam_allowance
+    return derived(
+        "cut width of the face",
+        shown.value + turn.value * 2 + seam.value * (2 * joins),
+        Unit.LENGTH,
+        f"{{0}} that shows, a side turn of {{1}} twice, and {joins} seams with twice {{2}} each.",
+        shown,
+        turn,
+        seam,
+        rounding=Rounding.CUT_OVERSIZE,
+    )
+
+
+def _usable_width(order: Order) -> L | None:
+    face = order.chosen.face
+    if face is None:
+        return None
+    return supplied("usable width of the face", face.usable_width, Unit.LENGTH, face.name)
+
+
+def _count(order: Order, usable: L) -> Figure[int]:
+    count = 1
+    while cut_width(order, joins_in(count)).value > usable.value * count:
+        count += 1
+    needed = cut_width(order, joins_in(count))
+    because = "The fewest widths of {0} that give {1} across with no seam in the centre."
+    return derived("widths of the face", count, Unit.COUNT, because, usable, needed)
+
+
+def _joined(order: Order, usable: L, count: Figure[int]) -> Joining:
+    full = _full_piece(order, usable)
+    pieces = count.value - 1 if count.value % 2 == 0 else count.value - 2
+    side = _side_piece(order, full, pieces)
+    seams = _seams(order, side, full, (pieces + 1) // 2)
+    return Joining(
+        widths=count,
+        joins=joins_in(count.value),
+        seams=seams,
+        centre_visible=_centre_piece(seams),
+        side_visible=side,
+        side_cut=_side_cut(order, side),
+    )
+
+
+def _full_piece(order: Order, usable: L) -> L:
+    seam = order.habits.seam_allowance
+    return derived(
+        "full width showing",
+        usable.value - seam.value * 2,
+        Unit.LENGTH,
+        "The usable width {0} less a seam allowance of {1} at each side.",
+        usable,
+        seam,
+    )
+
+
+def _side_piece(order: Order, full: L, pieces: int) -> L:
+    left = order.width.value - full.value * pieces
+    half = Length(-(-left.nanometres // 2))
+    return derived(
+        "side piece showing",
+        max(half, LEAST_SIDE_PIECE.value),
+        Unit.LENGTH,
+        f"Half of what {pieces} full widths of {{1}} leave of the width {{0}}, but at least {{2}}.",
+        order.width,
+        full,
+        LEAST_SIDE_PIECE,
+    )
+
+
+def _seams(order: Order, side: L, full: L, each_side: int) -> tuple[L, ...]:
+    left = [_seam(number, side, full) for number in range(each_side)]
+    right = [
+        derived(
+            f"seam {2 * each_side - number}",
+            order.width.value - mark.value,
+            Unit.LENGTH,
+            "The finished width {0} less the seam opposite at {1}.",
+            order.width,
+            mark,
+        )
+        for number, mark in enumerate(left)
+    ]
+    return (*left, *reversed(right))
+
+
+def _seam(number: int, side: L, full: L) -> L:
+    return derived(
+        f"seam {number + 1}",
+        side.value + full.value * number,
+        Unit.LENGTH,
+        f"From the left edge as seen from the back: the side piece {{0}} and {number} full widths"
+        " of {1}.",
+        side,
+        full,
+    )
+
+
+def _centre_piece(seams: tuple[L, ...]) -> L:
+    right, left = seams[len(seams) // 2], seams[len(seams) // 2 - 1]
+    value = right.value - left.value
+    because = "From the seam at {0} to the seam at {1}."
+    return derived("centre piece showing", value, Unit.LENGTH, because, left, right)
+
+
+def _side_cut(order: Order, side: L) -> L:
+    turn, seam, back = side_turn(order), order.habits.seam_allowance, order.size.return_depth
+    value = side.value + turn.value + seam.value + (back.value if back else ZERO)
+    return derived(
+        "side piece as cut",
+        value,
+        Unit.LENGTH,
+        "{0} that shows, the side turn {1} and the seam {2}"
+        + (", and the return {3}." if back else "."),
+        side,
+        turn,
+        seam,
+        *((back,) if back else ()),
+        rounding=Rounding.CUT_OVERSIZE,
+    )
