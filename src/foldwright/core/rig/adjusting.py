@@ -31,6 +31,10 @@ def adjustment_table(parts: Parts) -> tuple[Adjustment, ...]:
     Gives: one line for each symptom that this kind of lift can show.
 
     Source: common practice; the amounts are derived here.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> adjustment_table(PARTS)[0].symptom
+    'will not rise fully when let go'
     """
     lines = {
         LiftKind.SPRING: _spring_lines,

@@ -44,6 +44,10 @@ def bench_steps(parts: Parts) -> tuple[Step, ...]:
     Gives: numbered steps; what this shade does not need is left out.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> [step.title for step in bench_steps(PARTS)][:3]
+    ['board', 'brackets', 'tube']
     """
     order = (*CUT, DRIVE[parts.kind], *DRESS, *RUN[parts.kind])
     kept = (drawn for make in order if (drawn := make(parts)) is not None)

@@ -22,6 +22,10 @@ def board(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> board(PARTS).title
+    'board'
     """
     cut, cover = "Cut the board to {0}.", _cover(parts)
     if cover:
@@ -71,6 +75,10 @@ def brackets(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> brackets(PARTS).title
+    'brackets'
     """
     return step(
         "brackets",
@@ -90,6 +98,10 @@ def cradles(parts: Parts) -> Step | None:
     Gives: the step, or None without a cradle.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> cradles(PARTS) is None
+    True
     """
     if not parts.cradles:
         return None
@@ -110,6 +122,10 @@ def tube(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> tube(PARTS).title
+    'tube'
     """
     return step(
         "tube",
@@ -129,6 +145,10 @@ def spring(parts: Parts) -> Step:
     Gives: the step.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> spring(PARTS).title
+    'spring'
     """
     return step(
         "spring",
@@ -150,6 +170,10 @@ def clutch(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> clutch(PARTS).title
+    'clutch'
     """
     return step(
         "clutch",
@@ -171,6 +195,10 @@ def motor(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> motor(PARTS).title
+    'motor'
     """
     return step(
         "motor",
@@ -193,6 +221,10 @@ def clips(parts: Parts) -> Step:
     Gives: the step, with one mark for each column.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> clips(PARTS).title
+    'clips'
     """
     marks = tuple(line.clip for line in parts.lines)
     return step(
@@ -224,6 +256,10 @@ def cut_cords(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> cut_cords(PARTS).title
+    'cords'
     """
     count = derived(
         f"number of {parts.many}",
@@ -250,6 +286,10 @@ def thread(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> thread(PARTS).title
+    'thread'
     """
     return step(
         "thread",

@@ -70,6 +70,11 @@ def wanted_offset(wraps: Wraps, habits: Habits) -> L:
     take the larger figure.
 
     Source: common practice for the two ends; derived here for what lies between.
+
+    >>> from foldwright.core.rig import example
+    >>> wanted = wanted_offset(example.PARTS.wraps, example.ORDER.habits)
+    >>> round(wanted.value.in_millimetres, 1)
+    65.9
     """
     return derived(
         "clip beside its column, as the drop asks",
@@ -93,6 +98,11 @@ def clip_offset(wraps: Wraps, room: L, habits: Habits) -> L:
     Holds for: cords; whether the room suffices is told by the findings.
 
     Source: common practice; the least is derived here.
+
+    >>> from foldwright.core.rig.example import ORDER, PARTS
+    >>> offset = clip_offset(PARTS.wraps, PARTS.room, ORDER.habits)
+    >>> round(offset.value.in_millimetres, 1)
+    65.9
     """
     if wraps.is_tape:
         return fact(
@@ -126,6 +136,10 @@ def needed_width(wraps: Wraps) -> Length:
     Gives: the high end of their width, or the width itself where no range is known.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig import example
+    >>> round(needed_width(example.PARTS.wraps).in_millimetres, 3)
+    20.113
     """
     return wraps.width.high or wraps.width.value
 
@@ -140,6 +154,12 @@ def room_for_clips(columns: tuple[L, ...], pitch: L, place: TubePlace, habits: H
     keeps a clip's length between them; for a single column the way to the bracket.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import LAYOUT, ORDER, PARTS
+    >>> columns = columns_on_tube(LAYOUT.columns, PARTS.place)
+    >>> room = room_for_clips(columns, LAYOUT.columns.pitch, PARTS.place, ORDER.habits)
+    >>> room.value.in_millimetres
+    170.0
     """
     if len(columns) == 1:
         return derived(
@@ -169,6 +189,10 @@ def columns_on_tube(columns: ColumnPlan, place: TubePlace) -> tuple[L, ...]:
     Gives: one mark for each column, from the tube's left end, seen from the back.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import LAYOUT, PARTS
+    >>> [mark.value.in_millimetres for mark in columns_on_tube(LAYOUT.columns, PARTS.place)]
+    [40.0, 400.0, 760.0, 1120.0]
     """
     return tuple(
         derived(
@@ -191,6 +215,12 @@ def cord_lines(columns: tuple[L, ...], offset: L, wraps: Wraps, cut: L) -> tuple
     Gives: one line for each column, left to right as seen from the back.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import LAYOUT, PARTS
+    >>> columns = columns_on_tube(LAYOUT.columns, PARTS.place)
+    >>> lines = cord_lines(columns, PARTS.offset, PARTS.wraps, PARTS.lines[0].cut_length)
+    >>> [round(line.clip.value.in_millimetres) for line in lines]
+    [106, 334, 826, 1054]
     """
     sides: tuple[Side | None, ...] = clip_sides(len(columns))
     if wraps.is_tape:
@@ -275,6 +305,11 @@ def stretch_taken(line: CordLine, wraps: Wraps, habits: Habits) -> Stretch:
     Gives: from half the wraps' width beyond the column to the far end of the clip.
 
     Source: common practice for half the band beyond the column; derived here.
+
+    >>> from foldwright.core.rig.example import ORDER, PARTS
+    >>> taken = stretch_taken(PARTS.lines[0], PARTS.wraps, ORDER.habits)
+    >>> round(taken.start.in_millimetres, 1), round(taken.end.in_millimetres, 1)
+    (29.9, 110.9)
     """
     half_wraps = needed_width(wraps) / 2
     half_clip = habits.clip_length.value / 2

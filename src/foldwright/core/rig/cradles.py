@@ -28,6 +28,10 @@ def spans_needed(balance: Balance, place: TubePlace, habits: Habits) -> int:
     with the cube of the span, so n spans sag n times n times n less.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import BALANCE, ORDER, PARTS
+    >>> spans_needed(BALANCE, PARTS.place, ORDER.habits)
+    1
     """
     if balance.tube_sag is None:
         return 1
@@ -63,6 +67,13 @@ def place_cradles(
     a cradle finds no free piece of tube.
 
     Source: derived here.
+
+    >>> from dataclasses import replace
+    >>> from foldwright.core.rig.example import BALANCE, BRACKET, ORDER, PARTS
+    >>> limp = replace(BALANCE, tube_sag=PARTS.offset)
+    >>> marks = place_cradles(limp, PARTS.place, PARTS.taken, BRACKET, ORDER.habits)
+    >>> [round(mark.value.in_millimetres) for mark in marks]
+    [307, 597, 887]
     """
     spans = spans_needed(balance, place, habits)
     free = _free(place, taken)
@@ -84,6 +95,10 @@ def cradle_findings(
     Gives: a finding where the tube sags too much, or nothing.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import BALANCE, ORDER, PARTS
+    >>> cradle_findings(BALANCE, PARTS.place, (), ORDER.habits)
+    ()
     """
     spans = spans_needed(balance, place, habits)
     if spans == 1 or balance.tube_sag is None:

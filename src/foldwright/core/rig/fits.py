@@ -20,6 +20,10 @@ def too_short_for(place: TubePlace, drive: Spring | Clutch | Motor | None) -> tu
     Gives: a finding, or nothing.
 
     Source: the least length stands on the supplier's sheet.
+
+    >>> from foldwright.core.rig.example import PARTS, SPRING
+    >>> too_short_for(PARTS.place, SPRING)
+    ()
     """
     least = _least_length(drive)
     if drive is None or least is None or place.cut.value >= least:
@@ -56,6 +60,10 @@ def overloaded(
     Gives: a finding, or nothing; nothing where the sheet names no load.
 
     Source: the load stands on the supplier's sheet; taken for the pair, the safe side.
+
+    >>> from foldwright.core.rig.example import BALANCE, BRACKET, PARTS, TUBE
+    >>> overloaded(PARTS.place, TUBE, BALANCE, BRACKET)
+    ()
     """
     if bracket.greatest_load_n is None:
         return ()

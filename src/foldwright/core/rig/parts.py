@@ -46,6 +46,7 @@ class Parts:
     travel: L  # raise of the lowest row, fully down to the up-stop
     up_stop: L
     hem_at_stop: L
+    top_ring: L  # at the up-stop, under the top of the board
     lowest_lock: L
     release: L
     handle: L

@@ -8,9 +8,7 @@ from foldwright.core.facts.habits import Habits
 from foldwright.core.lift.balance import Balance
 from foldwright.core.lift.choices import LiftChoices, LiftKind, Lock
 from foldwright.core.measure.finished import FinishedSize
-from foldwright.core.measure.opening import Mount
 from foldwright.core.quantity.length import ZERO, Length
-from foldwright.core.rig.room import whole_millimetres
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Change, Finding, Remedy, Severity, Stage
 from foldwright.core.why.making import derived, fact
@@ -43,6 +41,10 @@ def release_travel(balance: Balance, choices: LiftChoices, habits: Habits) -> L:
     Gives: bar travel; nothing where there is no lock to release.
 
     Source: common practice for the quarter turn; derived here at the cord's centre.
+
+    >>> from foldwright.core.rig.example import BALANCE, LIFT, ORDER
+    >>> round(release_travel(BALANCE, LIFT, ORDER.habits).value.in_millimetres, 1)
+    30.9
     """
     return _bar_travel("release pull", habits.release_turns, balance, choices)
 
@@ -82,6 +84,11 @@ def lowest_lock_position(
 
     Source: derived here: with the cloth taut there is no further pull, and the shade
     cannot be let go.
+
+    >>> from foldwright.core.rig.example import BALANCE, LIFT, ORDER, SIZE
+    >>> lowest = lowest_lock_position(BALANCE, SIZE, LIFT, ORDER.habits)
+    >>> round(lowest.value.in_millimetres, 1)
+    46.4
     """
     if not has_release(choices):
         return _no_release("lowest lock position")
@@ -115,21 +122,26 @@ def _blocked_by_sill(size: FinishedSize) -> L | None:
 
 
 def release_findings(
-    mount: Mount, size: FinishedSize, lowest: L, pull: L, choices: LiftChoices
+    size: FinishedSize, lowest: L, pull: L, choices: LiftChoices
 ) -> tuple[Finding, ...]:
     """Say what the room for the release pull costs at the sill.
 
-    Takes: the mount; the finished size; the lowest lock position; the release pull; the lift.
+    Takes: the finished size; the lowest lock position; the release pull; the lift.
 
     Gives: a note of the gap left above a sill, or of what the locked shade lacks in drop;
     where the drop reaches below the sill, also of the drop that does not.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import LIFT, PARTS, SIZE
+    >>> found = release_findings(SIZE, PARTS.lowest_lock, PARTS.release, LIFT)
+    >>> [finding.id for finding in found]
+    ['rig.shorter-when-locked']
     """
     if not has_release(choices):
         return ()
     if size.sill_gap is None:
-        return (_shorter_when_locked(mount, size, lowest, pull),)
+        return (_shorter_when_locked(size, lowest, pull),)
     blocked = _blocked_by_sill(size)
     if blocked is not None:
         return (_sill_in_the_way(size, blocked, lowest, pull),)
@@ -195,7 +207,7 @@ def _gap_when_locked(sill_gap: L, lowest: L, pull: L) -> Finding:
     )
 
 
-def _shorter_when_locked(mount: Mount, size: FinishedSize, lowest: L, pull: L) -> Finding:
+def _shorter_when_locked(size: FinishedSize, lowest: L, pull: L) -> Finding:
     longer = derived(
         "drop that covers when locked",
         size.drop.value + lowest.value,
@@ -211,19 +223,10 @@ def _shorter_when_locked(mount: Mount, size: FinishedSize, lowest: L, pull: L) -
         sentence="Locked at its lowest the bottom edge stands {0} above the finished drop, because"
         " a release needs {1} of further pull.",
         figures=(lowest, pull),
-        remedies=(_lengthen(mount, lowest, longer),),
-    )
-
-
-def _lengthen(mount: Mount, lowest: L, longer: L) -> Remedy:
-    """Lengthen by the overlap where one is typed, else by the drop asked for."""
-    if mount.below is None:
-        change = Change(path="asked.drop", text=whole_millimetres(longer.value))
-    else:
-        below = whole_millimetres(mount.below + lowest.value)
-        change = Change(path="mount.below", text=below)
-    return Remedy(
-        sentence="Make the drop {0}, so that it covers as asked when locked.",
-        figures=(longer,),
-        changes=(change,),
+        remedies=(
+            Remedy(
+                sentence="If it must cover as asked when locked, ask for a drop of {0}.",
+                figures=(longer,),
+            ),
+        ),
     )

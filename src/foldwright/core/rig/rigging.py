@@ -2,34 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from foldwright.core.design.layout import Layout
 from foldwright.core.facts.habits import Habits
-from foldwright.core.facts.records import (
-    Board,
-    Bracket,
-    Chosen,
-    Clutch,
-    Cord,
-    Motor,
-    ShopList,
-    Spring,
-    Tape,
-    Tube,
-)
+from foldwright.core.facts.records import Chosen, Clutch, Motor, ShopList, Spring
 from foldwright.core.lift.balance import Balance
 from foldwright.core.lift.choices import LiftChoices, LiftKind
 from foldwright.core.measure.finished import FinishedSize
 from foldwright.core.measure.opening import Mount
 from foldwright.core.quantity.length import Length
-from foldwright.core.rig import clips, fits, release, room, stops
+from foldwright.core.rig import clips, fits, lean, release, room, stops
 from foldwright.core.rig import wraps as winding
 from foldwright.core.rig.adjusting import adjustment_table
 from foldwright.core.rig.bench import bench_steps
 from foldwright.core.rig.cradles import cradle_findings, place_cradles
 from foldwright.core.rig.headrail import Headrail
 from foldwright.core.rig.missing import missing_parts
+from foldwright.core.rig.order import Order
 from foldwright.core.rig.parts import Parts
 from foldwright.core.rig.sides import drive_end, end_findings
 from foldwright.core.rig.tube import place_tube
@@ -41,35 +29,6 @@ from foldwright.core.why.making import chosen as chosen_figure
 
 L = Figure[Length]
 N = Figure[float]
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Order:
-    """Everything a headrail is made from, with nothing missing."""
-
-    mount: Mount
-    size: FinishedSize
-    layout: Layout
-    balance: Balance
-    weights: Weights
-    choices: LiftChoices
-    habits: Habits
-    kind: LiftKind
-    bracket: Bracket
-    tube: Tube
-    line: Cord | Tape
-    board: Board | None
-    drive: Spring | Clutch | Motor | None
-
-    @property
-    def hand(self) -> str | None:
-        """Give the hand of the coil, where there is one and its sheet names it."""
-        return self.drive.hand if isinstance(self.drive, Spring) else None
-
-    @property
-    def clutch(self) -> Clutch | None:
-        """Give the clutch, whose own deduction goes before the brackets'."""
-        return self.drive if isinstance(self.drive, Clutch) else None
 
 
 def rig_headrail(  # noqa: PLR0913, PLR0917 - one argument from each room before this one
@@ -95,6 +54,14 @@ def rig_headrail(  # noqa: PLR0913, PLR0917 - one argument from each room before
     Holds for: one tube along a straight board.
 
     Source: common practice and derived here, as each figure says.
+
+    >>> from foldwright.core.rig import example
+    >>> answer = rig_headrail(
+    ...     Mount(), example.SIZE, example.LAYOUT, example.BALANCE, example.WEIGHTS,
+    ...     example.CHOSEN, example.LIFT, example.ORDER.habits, example.SHOP,
+    ... )
+    >>> answer.result.spring_side.value, len(answer.result.steps)
+    ('right', 18)
     """
     line = chosen.cord or chosen.tape
     if chosen.bracket is None or chosen.tube is None or line is None or choices.kind is None:
@@ -114,7 +81,7 @@ def rig_headrail(  # noqa: PLR0913, PLR0917 - one argument from each room before
         board=chosen.board,
         drive=_drive(choices, shop or ShopList()),
     )
-    parts = _parts(order)
+    parts = put_together(order)
     return Answer(result=_headrail(order, parts), findings=_findings(order, parts))
 
 
@@ -135,6 +102,10 @@ def pretension_turns(balance: Balance, choices: LiftChoices) -> N | None:
     nothing fits.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import BALANCE, LIFT
+    >>> pretension_turns(BALANCE, LIFT).value
+    11.0
     """
     if choices.kind is not LiftKind.SPRING:
         return None
@@ -143,8 +114,19 @@ def pretension_turns(balance: Balance, choices: LiftChoices) -> N | None:
     return balance.window.recommended_turns if balance.window else None
 
 
-def _parts(order: Order) -> Parts:
-    """Put the headrail together, in the order in which one thing fixes the next."""
+def put_together(order: Order) -> Parts:
+    """Put the headrail together, in the order in which one thing fixes the next.
+
+    Takes: everything it is made from.
+
+    Gives: its parts, before steps and adjustments are written down.
+
+    Source: common practice and derived here, as each figure says.
+
+    >>> from foldwright.core.rig.example import ORDER
+    >>> round(put_together(ORDER).wraps.walk.value.in_millimetres)
+    16
+    """
     size, layout, habits = order.size, order.layout, order.habits
     end = drive_end(order.mount, order.kind, order.choices.spring, order.hand)
     place = place_tube(size, order.bracket, order.clutch, end.side)
@@ -178,6 +160,7 @@ def _parts(order: Order) -> Parts:
         travel=travel,
         up_stop=stop,
         hem_at_stop=stops.hem_at_stop(stop, layout),
+        top_ring=stops.top_ring_at_stop(stop, layout, stops.stacked_pitch(order.weights)),
         lowest_lock=release.lowest_lock_position(order.balance, size, order.choices, habits),
         release=release.release_travel(order.balance, order.choices, habits),
         handle=stops.handle_position(size),
@@ -188,6 +171,14 @@ def _served(order: Order, parts: Parts) -> L | None:
     if parts.wraps.is_tape:
         return None
     return room.longest_drop(parts.wraps, order.tube, order.size, parts.travel, order.habits)
+
+
+def _lean(order: Order, parts: Parts) -> N | None:
+    """Give the lean of the cords; a tape does not lean, and a ring at the tube has no fall."""
+    free = lean.fall(parts.depth, order.layout.rows.top_panel, parts.top_ring)
+    if parts.wraps.is_tape or free is None:
+        return None
+    return lean.greatest_lean(parts.offset, parts.wraps, free)
 
 
 def _findings(order: Order, parts: Parts) -> tuple[Finding, ...]:
@@ -212,13 +203,9 @@ def _findings_on_tube(order: Order, parts: Parts) -> tuple[Finding, ...]:
 
 
 def _findings_at_stops(order: Order, parts: Parts) -> tuple[Finding, ...]:
-    stacked = Length.metres(order.weights.load.stacked_pitch_m)
-    top_ring = stops.top_ring_at_stop(parts.up_stop, order.layout, stacked)
-    at_sill = release.release_findings(
-        order.mount, order.size, parts.lowest_lock, parts.release, order.choices
-    )
+    at_sill = release.release_findings(order.size, parts.lowest_lock, parts.release, order.choices)
     at_rail = stops.rings_at_the_rail(
-        top_ring, parts.travel, order.bracket, order.choices, order.habits
+        parts.top_ring, parts.travel, order.bracket, order.choices, order.habits
     )
     return (*at_sill, *at_rail)
 
@@ -238,7 +225,7 @@ def _headrail(order: Order, parts: Parts) -> Headrail:
         safety_wraps=parts.wraps.safety,
         travel_wraps=parts.wraps.travel,
         walk=parts.wraps.walk,
-        greatest_lean=winding.greatest_lean(parts.offset, parts.wraps, order.layout, parts.depth),
+        greatest_lean=_lean(order, parts),
         longest_drop=_served(order, parts),
         lowest_lock_position=parts.lowest_lock,
         release_travel=parts.release,

@@ -45,6 +45,10 @@ def at_the_bracket(
     Gives: a finding whose remedy is the edge distance that clears the bracket, or nothing.
 
     Source: common practice: half the band and the bracket keep clear of a column.
+
+    >>> from foldwright.core.rig.example import LAYOUT, PARTS
+    >>> at_the_bracket(LAYOUT.columns, PARTS.taken, PARTS.place)
+    ()
     """
     reach = place.free_from.value - min(stretch.start for stretch in taken)
     other = max(stretch.end for stretch in taken) - place.free_to.value
@@ -92,6 +96,10 @@ def between_columns(
     Gives: a finding or nothing; nothing for tapes.
 
     Source: derived here; the usual distance is common practice.
+
+    >>> from foldwright.core.rig.example import LAYOUT, ORDER, PARTS, SIZE
+    >>> between_columns(LAYOUT.columns, SIZE, PARTS.wraps, PARTS.room, ORDER.habits)
+    ()
     """
     if wraps.is_tape:
         return ()
@@ -164,6 +172,11 @@ def longest_drop(wraps: Wraps, tube: Tube, size: FinishedSize, travel: L, habits
     Holds for: cords; a tape does not walk.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import ORDER, PARTS, SIZE, TUBE
+    >>> served = longest_drop(PARTS.wraps, TUBE, SIZE, PARTS.travel, ORDER.habits)
+    >>> round(served.value.in_millimetres)
+    2403
     """
     reached = Length.metres(travel.value.in_metres * _reach(wraps, habits))
     drop = size.drop.value - travel.value + reached
@@ -197,6 +210,11 @@ def beyond_the_tube(
     Gives: a note, a stop where the wraps would even pass their column, or nothing.
 
     Source: common practice for the farthest clip; the tube that serves is derived here.
+
+    >>> from foldwright.core.rig.example import ORDER, PARTS, SIZE, TUBE
+    >>> served = longest_drop(PARTS.wraps, TUBE, SIZE, PARTS.travel, ORDER.habits)
+    >>> beyond_the_tube(PARTS.wraps, TUBE, served, ORDER.habits)
+    ()
     """
     wanted = wanted_offset(wraps, habits)
     if served is None or wanted.value <= habits.clip_farthest.value:

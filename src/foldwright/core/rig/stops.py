@@ -10,6 +10,7 @@ from foldwright.core.facts.records import Bracket
 from foldwright.core.lift.choices import LiftChoices
 from foldwright.core.measure.finished import FinishedSize
 from foldwright.core.quantity.length import ZERO, Length
+from foldwright.core.weigh.load import Weights
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Change, Finding, Remedy, Severity, Stage
 from foldwright.core.why.making import chosen, derived, fact, supplied
@@ -27,6 +28,11 @@ def raise_to_stop(layout: Layout, choices: LiftChoices) -> L:
     Gives: the travel, or the chosen share of it.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import LAYOUT
+    >>> half = LiftChoices(raise_limit_share=0.5)
+    >>> raise_to_stop(LAYOUT, half).value.in_millimetres
+    703.5
     """
     if choices.raise_limit_share is None:
         return layout.travel
@@ -49,6 +55,10 @@ def up_stop(size: FinishedSize, layout: Layout, travel: L) -> L:
     Gives: the mark at which the stop is set.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import LAYOUT, SIZE
+    >>> up_stop(SIZE, LAYOUT, LAYOUT.travel).value.in_millimetres
+    133.0
     """
     return derived(
         "up-stop",
@@ -69,6 +79,10 @@ def hem_at_stop(stop: L, layout: Layout) -> L:
     Gives: the lowest edge of the raised shade.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import LAYOUT, PARTS
+    >>> hem_at_stop(PARTS.up_stop, LAYOUT).value.in_millimetres
+    193.0
     """
     return derived(
         "bottom edge at the up-stop",
@@ -80,34 +94,52 @@ def hem_at_stop(stop: L, layout: Layout) -> L:
     )
 
 
-def top_ring_at_stop(stop: L, layout: Layout, stacked_pitch: Length) -> L:
+def top_ring_at_stop(stop: L, layout: Layout, stacked_pitch: L) -> L:
     """Give where the highest ring stands under the top of the board, at the up-stop.
 
-    Takes: the up-stop; the rows; the height of one row in the stack.
+    Takes: the up-stop; the rows; row to row in the stack.
 
     Gives: the top row on the stack, or where it was sewn if the raise ends before it.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import LAYOUT, PARTS, WEIGHTS
+    >>> top_ring_at_stop(PARTS.up_stop, LAYOUT, stacked_pitch(WEIGHTS)).value.in_millimetres
+    98.0
     """
-    rows = layout.rows.count.value
-    stacked = stop.value - stacked_pitch * (rows - 1)
-    pitch = fact(
-        "height of a row in the stack",
-        stacked_pitch,
-        Unit.LENGTH,
-        "Rings and rods lie on each other.",
-        Status.HOUSE,
-    )
+    stacked = stop.value - stacked_pitch.value * (layout.rows.count.value - 1)
     return derived(
         "top ring at the up-stop",
         min(stacked, layout.rows.top_panel.value),
         Unit.LENGTH,
-        "The lowest of {1} rows stops at {0}, the others lie on it {2} apart; a row never rises"
-        " above {3} before it is reached.",
+        "The lowest of {1} rows stops at {0}, the others lie on it {2} apart; none rises above"
+        " the {3} at which the top row was sewn before it is reached.",
         stop,
         layout.rows.count,
-        pitch,
+        stacked_pitch,
         layout.rows.top_panel,
+    )
+
+
+def stacked_pitch(weights: Weights) -> L:
+    """Give row to row in the raised stack, as the load was reckoned.
+
+    Takes: the weights with the panel's load.
+
+    Gives: the pitch.
+
+    Source: house default.
+
+    >>> from foldwright.core.rig.example import WEIGHTS
+    >>> stacked_pitch(WEIGHTS).value.in_millimetres
+    5.0
+    """
+    return fact(
+        "row to row in the stack",
+        Length.metres(weights.load.stacked_pitch_m),
+        Unit.LENGTH,
+        "Raised, rings and rods lie on each other.",
+        Status.HOUSE,
     )
 
 
@@ -122,6 +154,10 @@ def rings_at_the_rail(
     Gives: a finding with the raise that keeps clear, or nothing.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import BRACKET, LIFT, ORDER, PARTS
+    >>> rings_at_the_rail(PARTS.top_ring, PARTS.travel, BRACKET, LIFT, ORDER.habits)
+    ()
     """
     height = supplied("headrail height", bracket.height, Unit.LENGTH, bracket.name)
     clear = derived(
@@ -177,6 +213,10 @@ def handle_position(size: FinishedSize) -> L:
     centres there too.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import SIZE
+    >>> handle_position(SIZE).value.in_millimetres
+    600.0
     """
     return derived(
         "pull handle",

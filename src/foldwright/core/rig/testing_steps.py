@@ -20,6 +20,10 @@ def handle(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> handle(PARTS).title
+    'handle'
     """
     return step(
         "handle",
@@ -37,6 +41,10 @@ def level(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> level(PARTS).title
+    'level'
     """
     return step(
         "level",
@@ -56,6 +64,10 @@ def release(parts: Parts) -> Step | None:
     Gives: the step, or None where nothing is released.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> release(PARTS).title
+    'release'
     """
     if parts.release.value <= ZERO:
         return None
@@ -78,6 +90,10 @@ def hand_force(parts: Parts) -> Step:
     Gives: the step with the expected force, where the balance knows it, and the limit.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> hand_force(PARTS).title
+    'hand force'
     """
     expected = parts.balance.hand_force_down
     ask = "Hook a scale to the handle and draw slowly: at most {0} down"
@@ -106,6 +122,10 @@ def cycles(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> cycles(PARTS).title
+    'cycles'
     """
     watch = "no tape off its roll" if parts.wraps.is_tape else "no wrap climbing on another"
     sprung = parts.kind is LiftKind.SPRING

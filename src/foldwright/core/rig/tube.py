@@ -44,6 +44,10 @@ def place_tube(
     Holds for: two alike brackets; what a clutch takes beyond them, it takes at its end.
 
     Source: common practice; the deductions stand on the suppliers' sheets.
+
+    >>> from foldwright.core.rig import example
+    >>> place_tube(example.SIZE, example.BRACKET, None, Side.RIGHT).cut.value.in_millimetres
+    1160.0
     """
     cut = _cut(size, bracket, clutch)
     start = _start(cut, size, bracket, control)

@@ -17,11 +17,15 @@ def safety_wraps(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice; capstan-article for what three wraps hold.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> safety_wraps(PARTS).title
+    'safety wraps'
     """
     laid = "each on the one before" if parts.wraps.is_tape else "side by side from the clip inward"
     return step(
         "safety wraps",
-        f"With the shade fully down wind {{0}} wraps of every {parts.wraps.noun} on the tube,"
+        f"With the shade fully down wind {{0}} of every {parts.wraps.noun} on the tube,"
         f" {laid}, turning it {{1}} as seen at the {{2}} end.",
         parts.wraps.safety,
         parts.end.raising_figure,
@@ -39,11 +43,16 @@ def up_stop(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> up_stop(PARTS).title
+    'up-stop'
     """
     return step(
         "up-stop",
-        "Raise the shade by turning the tube {2}, watch the wraps lie down, and set the stop with"
-        " the lowest ring row {0} below the top of the board; the bottom edge is then at {1}.",
+        "On the table raise the shade by turning the tube {2}, watch the wraps lie down, and set"
+        " the stop with the lowest ring row {0} below the top of the board; the bottom edge is then"
+        " at {1}.",
         parts.up_stop,
         parts.hem_at_stop,
         parts.balance.travel_turns,
@@ -59,6 +68,10 @@ def pretension(parts: Parts) -> Step:
     Gives: the step; without turns to wind it says that the shade is not ready to be wound.
 
     Source: common practice for winding at the stop; the turns come from the balance.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> pretension(PARTS).title
+    'pretension'
     """
     if parts.pretension is None:
         return step(
@@ -95,6 +108,10 @@ def hang(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice; osha-1926-1053 for the ladder.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> hang(PARTS).title
+    'hang'
     """
     return step(
         "hang",
@@ -113,6 +130,10 @@ def lower(parts: Parts) -> Step:
     Gives: the step.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> lower(PARTS).title
+    'lower'
     """
     return step(
         "lower",
@@ -136,6 +157,10 @@ def lowest_lock(parts: Parts) -> Step | None:
     Gives: the step, or None where there is no lock.
 
     Source: derived here; the quarter turn is common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> lowest_lock(PARTS).title
+    'lowest lock'
     """
     if parts.lowest_lock.value <= ZERO:
         return None
@@ -157,6 +182,10 @@ def chain(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> chain(PARTS).title
+    'chain'
     """
     pull = parts.balance.chain_pull
     return step(
@@ -179,6 +208,10 @@ def limits(parts: Parts) -> Step:
     Gives: the step.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> limits(PARTS).title
+    'limits'
     """
     return step(
         "limits",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from foldwright.core.design.layout import Layout
@@ -52,6 +51,13 @@ def count_wraps(tube: Tube, line: Cord | Tape, travel: N, habits: Habits) -> Wra
     Holds for: cord wrap beside wrap in one layer; tape flat on itself.
 
     Source: derived here.
+
+    >>> from foldwright.core.rig import example
+    >>> wraps = count_wraps(
+    ...     example.TUBE, example.CORD, example.BALANCE.travel_turns, example.ORDER.habits
+    ... )
+    >>> round(wraps.width.value.in_millimetres, 3)
+    20.113
     """
     if isinstance(line, Tape):
         return _tape_wraps(tube, line, travel, habits)
@@ -82,7 +88,7 @@ def _cord_wraps(tube: Tube, cord: Cord, travel: N, habits: Habits) -> Wraps:
 def _side_by_side(name: str, step: L, *turns: N) -> L:
     """Lay wraps side by side; the range of the cord's thickness goes with them."""
     count = sum(figure.value for figure in turns)
-    which = "{1} safety wraps and {2} wraps of travel" if len(turns) > 1 else "{1} wraps of travel"
+    which = "{1} of safety and {2} of travel" if len(turns) > 1 else "{1} of travel"
 
     def wide(thickness: Length | None) -> Length | None:
         return None if thickness is None else Length.metres(thickness.in_metres * count)
@@ -91,7 +97,7 @@ def _side_by_side(name: str, step: L, *turns: N) -> L:
         name,
         Length.metres(step.value.in_metres * count),
         Unit.LENGTH,
-        f"{which} of a cord {{0}} thick, side by side.",
+        f"{which}, wrap beside wrap, of a cord {{0}} thick.",
         step,
         *turns,
         low=wide(step.low),
@@ -109,7 +115,7 @@ def _safety_length(tube: Tube, step: L, safety: N) -> L:
         "cord in the safety wraps",
         Length.metres(float(winding.length(safety.value))),
         Unit.LENGTH,
-        "{0} wraps round a tube of {1}, measured at the middle of a cord of {2}.",
+        "{0} round a tube of {1}, measured at the middle of a cord of {2}.",
         safety,
         supplied("tube diameter", tube.outside, Unit.LENGTH, tube.name),
         step,
@@ -143,7 +149,7 @@ def _tape_wraps(tube: Tube, tape: Tape, travel: N, habits: Habits) -> Wraps:
             "tape in the safety wraps",
             Length.metres(float(winding.length(safety.value))),
             Unit.LENGTH,
-            "{0} wraps round a tube of {1}, each lying on a tape of {2}.",
+            "{0} round a tube of {1}, each lying on a tape of {2}.",
             safety,
             supplied("tube diameter", tube.outside, Unit.LENGTH, tube.name),
             thickness,
@@ -158,7 +164,11 @@ def tube_below_top(bracket: Bracket) -> L:
 
     Gives: the depth at which they hold the tube.
 
-    Source: the bracket's sheet.
+    Source: supplier's sheet.
+
+    >>> from foldwright.core.rig import example
+    >>> tube_below_top(example.BRACKET).value.in_millimetres
+    27.0
     """
     return supplied(
         "tube centre below the top", bracket.tube_centre_below_board, Unit.LENGTH, bracket.name
@@ -172,7 +182,7 @@ def board_depth(board: Board | None) -> L | None:
 
     Gives: its depth as the shop's list has it.
 
-    Source: the shop's list.
+    Source: supplier's sheet.
 
     >>> board_depth(None) is None
     True
@@ -193,6 +203,11 @@ def cut_length(wraps: Wraps, size: FinishedSize, layout: Layout, depth: L, habit
     Holds for: cords that hang straight; the lean to the clip is inside the tie-off.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig.example import LAYOUT, ORDER, PARTS, SIZE
+    >>> cut = cut_length(PARTS.wraps, SIZE, LAYOUT, PARTS.depth, ORDER.habits)
+    >>> round(cut.value.in_millimetres, 1)
+    2036.8
     """
     drop = derived(
         "tube to bottom ring",
@@ -216,36 +231,6 @@ def cut_length(wraps: Wraps, size: FinishedSize, layout: Layout, depth: L, habit
     )
 
 
-def greatest_lean(offset: L, wraps: Wraps, layout: Layout, depth: L) -> N | None:
-    """Give the angle by which a cord leans from the plumb line, fully down.
-
-    Takes: clip to column; the wraps; the rows; the tube's depth below the top.
-
-    Gives: degrees; None where the top row lies at or above the tube.
-
-    Holds for: safety wraps side by side at the clip and a cord straight to its first ring.
-
-    Source: derived here; hoists with wire rope on a smooth drum keep below 1.5 degrees,
-    a soft cord's own limit is not known.
-    """
-    below = layout.rows.top_panel.value - depth.value
-    if below <= ZERO:
-        return None
-    aside = offset.value.in_metres - wraps.safety.value * wraps.step.value.in_metres
-    return derived(
-        "greatest lean of a cord",
-        math.degrees(math.atan2(aside, below.in_metres)),
-        Unit.ANGLE,
-        "Fully down the cord leaves its safety wraps next to a clip {0} from the column and drops"
-        " from the tube, {2} below the top, to the first ring, {1} below the top. Hoists keep wire"
-        " rope below a degree and a half; a soft cord's limit is not known, so watch ten cycles.",
-        offset,
-        layout.rows.top_panel,
-        depth,
-        source=Source(id="fleet-angle-page"),
-    )
-
-
 def too_few_safety_wraps(wraps: Wraps) -> tuple[Finding, ...]:
     """Stop when fewer than three wraps stay on the tube at full drop.
 
@@ -254,6 +239,10 @@ def too_few_safety_wraps(wraps: Wraps) -> tuple[Finding, ...]:
     Gives: a finding, or nothing.
 
     Source: common practice.
+
+    >>> from foldwright.core.rig import example
+    >>> too_few_safety_wraps(example.PARTS.wraps)
+    ()
     """
     if wraps.safety.value >= LEAST_SAFETY_WRAPS.value:
         return ()
@@ -262,7 +251,7 @@ def too_few_safety_wraps(wraps: Wraps) -> tuple[Finding, ...]:
             id="rig.safety-wraps",
             severity=Severity.STOP,
             stage=Stage.HEADRAIL,
-            sentence=f"Only {{0}} wraps stay on the tube at full drop: the {wraps.noun} can pull"
+            sentence=f"Only {{0}} stay on the tube at full drop: the {wraps.noun} can pull"
             " its clip out and drop the bar. At least {1} must stay.",
             figures=(wraps.safety, LEAST_SAFETY_WRAPS),
             remedies=(
