@@ -139,5 +139,6 @@ def _rig(plan: ShadePlan, given: _Shop) -> ShadePlan:
         plan.chosen,
         plan.spec.lift,
         given.habits,
+        given.listed,
     )
     return replace(plan, headrail=answer.result, findings=(*plan.findings, *answer.findings))
