@@ -59,7 +59,7 @@ class Headrail:
     tube_cut: L
     tube_start: L  # board's left end (from the back) to the tube's left end
     bracket_marks: tuple[L, ...]  # bracket centres from the board's left end, from the back
-    cradle_marks: tuple[L, ...]  # cradle centres from the board's left end, from the back
+    cradle_marks: tuple[L, ...] = ()  # cradle centres from the board's left end, from the back
     spring_side: W  # "right" or "left", seen from the room; control side without a spring
     wind_direction: W  # looking at that end: clockwise or counter-clockwise
     cord_side: W
@@ -67,8 +67,8 @@ class Headrail:
     safety_wraps: N
     travel_wraps: N
     walk: L  # of the wraps along the tube, over the whole travel
-    greatest_lean: N | None  # of a cord against the plumb line, fully down
-    longest_drop: L | None  # that this tube serves with this cord and the shop's clips
+    greatest_lean: N | None = None  # of a cord against the plumb line, fully down
+    longest_drop: L | None = None  # that this tube serves with this cord and the shop's clips
     lowest_lock_position: L  # bottom edge above fully down
     release_travel: L
     up_stop: L  # lowest ring row below the top of the board, at the stop
