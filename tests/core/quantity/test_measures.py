@@ -52,6 +52,30 @@ def test_a_linear_yard_needs_the_width_of_the_cloth(text: str) -> None:
         measures.read_areal_mass(text)
 
 
+@pytest.mark.parametrize("width", [Length(0), Length(-1)])
+def test_a_cloth_without_width_spreads_nothing(width: Length) -> None:
+    with pytest.raises(Unreadable, match="the width of the cloth is missing"):
+        measures.read_areal_mass("14 oz/lin yd", width)
+
+
+@pytest.mark.parametrize(
+    ("read", "greatest", "more"),
+    [
+        (measures.read_mass, "500 kg", "500.1 kg"),
+        (measures.read_force, "10000 N", "10001 N"),
+        (measures.read_torque, "1000 N·m", "1001 N·m"),
+        (measures.read_line_mass, "100 kg/m", "100.1 kg/m"),
+        (measures.read_areal_mass, "10 kg/m2", "10.1 kg/m2"),
+    ],
+)
+def test_what_no_workroom_has_is_refused(
+    read: Callable[[str], float], greatest: str, more: str
+) -> None:
+    assert read(greatest) > 0
+    with pytest.raises(Unreadable, match="more than any"):
+        read(more)
+
+
 def test_grams_of_a_running_metre_are_spread_over_the_width() -> None:
     assert measures.read_areal_mass("420 g/lin m", Length.mm(1400)) == pytest.approx(0.3)
 
@@ -74,6 +98,7 @@ def test_bare_ounces_of_cloth_are_refused_because_they_mean_two_things(text: str
         ("10 inch pounds", 1.129848),
         ("1 ft-lb", 1.355818),
         ("10 kgf·cm", 0.980665),
+        ("10 kg cm", 0.980665),
         ("160 in oz", 1.129848),
     ],
 )
@@ -82,7 +107,16 @@ def test_torques_in_many_spellings(text: str, n_m: float) -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "n"), [("22 N", 22), ("5 lbf", 22.24111), ("5 lb", 22.24111), ("6 kg", 58.8399)]
+    ("text", "n"),
+    [
+        ("22 N", 22),
+        ("5 lbf", 22.24111),
+        ("5 lb", 22.24111),
+        ("6 kg", 58.8399),
+        ("6 kgf", 58.8399),
+        ("80 oz", 22.24111),
+        ("80 ozf", 22.24111),
+    ],
 )
 def test_forces(text: str, n: float) -> None:
     assert measures.read_force(text) == pytest.approx(n, rel=1e-6)
@@ -137,7 +171,9 @@ def test_what_is_no_measure_is_refused(read: Callable[[str], float], text: str, 
 def test_numbers_and_shares() -> None:
     assert measures.read_number(" 0,12 ") == 0.12
     assert measures.read_number("-3", signed=True) == -3
-    assert measures.read_share("3 %") == measures.read_share("0.03") == measures.read_share("3%")
+    assert measures.read_share("3 %") == measures.read_share("3%") == 0.03
+    assert measures.read_share("0.03") == 0.03
+    assert measures.read_share("1") == measures.read_share("100 %") == 1
 
 
 def test_a_share_over_the_whole_asks_for_the_per_cent_sign() -> None:

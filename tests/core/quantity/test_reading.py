@@ -131,6 +131,19 @@ def test_slips_of_the_hand_each_have_their_sentence(
     assert caught.value.remedy.endswith(".")
 
 
+def test_the_longest_length_and_the_longest_text_are_still_read() -> None:
+    assert read_length("12 m", METRIC) == ABSURD
+    with pytest.raises(Unreadable, match="over 12 m"):
+        read_length("12.001 m", METRIC)
+    assert read_length("894".rjust(40, "0"), METRIC) == Length.mm(894)
+
+
+@pytest.mark.parametrize("text", ["35 16/16", "16/16", "2 ft 12 in"])
+def test_a_whole_one_is_never_written_as_its_parts(text: str) -> None:
+    with pytest.raises(Unreadable, match=r"a whole inch or more|a foot or more"):
+        read_length(text, INCH)
+
+
 def test_a_minus_sign_stands_where_it_is_meant() -> None:
     assert read_length("-1/4", INCH, signed=True) == -Length.inches(Fraction(1, 4))
     assert read_length("−3 mm", METRIC, signed=True) == -Length.mm(3)  # noqa: RUF001 - a true minus
@@ -150,6 +163,8 @@ def test_a_zero_is_refused_where_something_is_asked() -> None:
     assert read_bounded_length("0", INCH, least=ZERO) == ZERO
     with pytest.raises(Unreadable, match="under the least here"):
         read_bounded_length("0", INCH, least=Length.mm(1))
+    with pytest.raises(Unreadable, match="is negative"):
+        read_bounded_length("-1", INCH, least=ZERO)
 
 
 def test_a_least_below_zero_lets_a_minus_stand() -> None:

@@ -101,6 +101,11 @@ def test_a_range_around_one_turn_keeps_one_word_for_turns() -> None:
     assert show(turns, METRIC) == "1.4 turns (90 % between 0.8 and 2)"
 
 
+def test_a_range_of_per_cents_keeps_its_signs_apart_from_the_90_per_cent() -> None:
+    friction = figure_of(0.12, Unit.SHARE, low=0.02, high=0.35)
+    assert show(friction, METRIC) == "12 % (90 % between 2 % and 35 %)"
+
+
 def test_half_a_range_is_no_range() -> None:
     assert show(figure_of(9.825, Unit.TURN, low=8.6), METRIC) == "9.8 turns"
 

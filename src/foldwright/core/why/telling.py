@@ -233,9 +233,9 @@ def _printed(value: Any, figure: Figure[Any], system: System, *, exact: bool = F
 
 
 def _between(low: str, high: str, value: str) -> str:
-    """Leave the unit out of a range where value and both ends share it."""
+    """Leave the unit out of a range where value and both ends share it; per cent stay."""
     parts = [NUMBER_AND_UNIT.fullmatch(text) for text in (low, high, value)]
     units = {part[2].replace("turns", "turn") for part in parts if part}
-    if len(units) == 1 and parts[0] and parts[1]:
+    if len(units) == 1 and units != {"%"} and parts[0] and parts[1]:
         return f"between {parts[0][1]} and {parts[1][1]}"
     return f"between {low} and {high}"
