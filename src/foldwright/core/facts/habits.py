@@ -15,7 +15,7 @@ N = Figure[float]
 class Habits:
     """Allowances and margins that a workroom applies without being asked.
 
-    `house_habits(market)` gives the defaults; a shop's file replaces any of them.
+    `house_habits()` gives the defaults; a shop's file replaces any of them.
     """
 
     # measure

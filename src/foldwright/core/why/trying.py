@@ -65,6 +65,13 @@ def by_change(
     Holds for: lengths that lie on the system's usual mark (see `on_mark`).
 
     Source: derived here.
+
+    >>> from dataclasses import make_dataclass
+    >>> design = make_dataclass("Design", ["row_count"])(row_count=5)
+    >>> inputs = make_dataclass("Inputs", ["design"])(design=design)
+    >>> way = by_change(inputs, System.INCH, "Use 8 rows.", design__row_count=8)
+    >>> way.remedy.changes[0].path, way.remedy.changes[0].text, way.inputs.design.row_count
+    ('design.row_count', '8', 8)
     """
     changes = []
     for name, value in fields.items():
@@ -145,6 +152,15 @@ def settle(
     without raising a stop that was not there.
 
     Source: derived here.
+
+    >>> from foldwright.core.why.finding import Stage
+    >>> few = Finding(
+    ...     id="design.few", severity=Severity.STOP, stage=Stage.ORDER, sentence="Too few rows.")
+    >>> ways = tuple(
+    ...     Way(remedy=Remedy(sentence=f"Use {rows}."), inputs=rows) for rows in (6, 7))
+    >>> judge = lambda rows: [few] if rows < 7 else []
+    >>> [remedy.sentence for remedy in settle([Draft(finding=few, ways=ways)], judge)[0].remedies]
+    ['Use 7.']
     """
     waiting = list(drafts)
     stops = {draft.finding.id for draft in waiting if draft.finding.severity is Severity.STOP}
