@@ -77,8 +77,7 @@ def openings(system: str) -> st.SearchStrategy[dict[str, Any]]:
     printable = letters.filter(lambda text: text.isprintable())
     return st.fixed_dictionaries(
         {},
-        optional=dict.fromkeys(NAMED, either)
-        | {"sill": st.booleans(), "obstruction": printable},
+        optional=dict.fromkeys(NAMED, either) | {"sill": st.booleans(), "obstruction": printable},
     )
 
 

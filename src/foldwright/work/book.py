@@ -176,6 +176,7 @@ class Book:
 
 
 _NO_SUCH_JOB = "There is no such job, or no such save of it, in this book."
+_NOT_KEEPABLE = "The job holds a value that cannot be kept. Read it again, and mend what is told."
 _KNOWN_TROUBLES = {
     "full": "The disk is full. Make room, then save again.",
     "disk i/o error": "The disk could not be written (it may be full). Make room, then try again.",
@@ -224,4 +225,9 @@ def _entry(save: Save) -> Entry:
 
 def _text(document: Document) -> str:
     """Give the document as it is kept: its own order, every letter as typed."""
-    return json.dumps(document, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
+    try:
+        text = json.dumps(document, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
+        text.encode()
+    except (ValueError, TypeError) as trouble:
+        raise BookTrouble(_NOT_KEEPABLE) from trouble
+    return text
