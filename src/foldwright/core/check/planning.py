@@ -86,7 +86,7 @@ def _when_and_how_strong(finding: Finding) -> tuple[int, int]:
 
 def _measure(plan: ShadePlan, given: _Shop) -> ShadePlan:
     spec = plan.spec
-    answer = finished_size(spec.opening, spec.mount, spec.asked, given.habits)
+    answer = finished_size(spec.opening, spec.mount, spec.asked, given.habits, plan.chosen.board)
     return replace(plan, size=answer.result, findings=(*plan.findings, *answer.findings))
 
 

@@ -100,7 +100,7 @@ def _lining(order: Order, rows: RowPlan, cloth: Cloth) -> LayerCut:
         "{0} less {1}, so that its raw edges stay under the side turns.",
         shown,
         less,
-        rounding=Rounding.MUST_FIT,
+        rounding=Rounding.CUT_OVERSIZE,
     )
     length = _length(order, "lining", rows, (top_allowance(order),))
     return LayerCut(layer="lining", cloth=cloth.name, width=width, length=length)
@@ -109,7 +109,12 @@ def _lining(order: Order, rows: RowPlan, cloth: Cloth) -> LayerCut:
 def _interlining(order: Order, rows: RowPlan, cloth: Cloth) -> LayerCut:
     shown = across(order)
     width = derived(
-        "cut width of the interlining", shown.value, Unit.LENGTH, "{0}, to the folds.", shown
+        "cut width of the interlining",
+        shown.value,
+        Unit.LENGTH,
+        "{0}, to the folds.",
+        shown,
+        rounding=Rounding.CUT_OVERSIZE,
     )
     length = _length(order, "interlining", rows, ())
     return LayerCut(layer="interlining", cloth=cloth.name, width=width, length=length)

@@ -158,6 +158,21 @@ def _full_piece(order: Order, usable: L) -> L:
     )
 
 
+def full_widths(number: int) -> str:
+    """Write a number of full widths in words.
+
+    Takes: the number.
+
+    Gives: text such as "1 full width".
+
+    Source: derived here.
+
+    >>> full_widths(1), full_widths(3)
+    ('1 full width', '3 full widths')
+    """
+    return f"{number} full width" if number == 1 else f"{number} full widths"
+
+
 def _side_piece(order: Order, full: L, pieces: int) -> L:
     left = order.width.value - full.value * pieces
     half = Length(-(-left.nanometres // 2))
@@ -165,7 +180,8 @@ def _side_piece(order: Order, full: L, pieces: int) -> L:
         "side piece showing",
         max(half, LEAST_SIDE_PIECE.value),
         Unit.LENGTH,
-        f"Half of what {pieces} full widths of {{1}} leave of the width {{0}}, but at least {{2}}.",
+        f"Half of what {full_widths(pieces)} of {{1}} leaves of the width {{0}}, but at least"
+        " {2}.",
         order.width,
         full,
         LEAST_SIDE_PIECE,
@@ -193,8 +209,8 @@ def _seam(number: int, side: L, full: L) -> L:
         f"seam {number + 1}",
         side.value + full.value * number,
         Unit.LENGTH,
-        f"From the left edge as seen from the back: the side piece {{0}} and {number} full widths"
-        " of {1}.",
+        f"From the left edge as seen from the back: the side piece {{0}} and"
+        f" {full_widths(number)} of {{1}}.",
         side,
         full,
     )

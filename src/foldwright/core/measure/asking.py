@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import Any
 
 from foldwright.core.measure.drafting import draft
+from foldwright.core.measure.moving import OUTSIDE_FIELDS, move
 from foldwright.core.measure.opening import HeightRule, MountPlace
 from foldwright.core.measure.site import Site
 from foldwright.core.measure.sizing import finished_drop, finished_width, with_rule
@@ -16,12 +16,13 @@ from foldwright.core.why.finding import Severity
 from foldwright.core.why.making import chosen
 from foldwright.core.why.trying import Draft, Way, by_change, by_hand
 
-OUTSIDE_ONLY = {
-    "overlap_left": "An overlap",
-    "overlap_right": "An overlap",
-    "above": "A height above the opening",
-    "below": "A length below the opening",
-}
+OUTSIDE_ONLY = dict(
+    zip(
+        OUTSIDE_FIELDS,
+        ("An overlap", "An overlap", "A height above the opening", "A length below the opening"),
+        strict=True,
+    )
+)
 
 
 def draft_questions(site: Site) -> Iterator[Draft[Site]]:
@@ -58,12 +59,13 @@ def _place(site: Site) -> Iterator[Draft[Site]]:
 
 def _placed(site: Site, place: MountPlace) -> Way[Site]:
     """Answer the question for a place, showing the size that comes of it where it can be known."""
-    there = replace(site, mount=replace(site.mount, place=place))
+    there = move(site, place, "").inputs or site
     width, drop = finished_width(there), finished_drop(there)
     if width is None or drop is None:
-        return by_change(site, site.system, f"Mount it {place.value}.", mount__place=place)
-    sentence = f"Mount it {place.value}: finished {{0}} wide and {{1}} long."
-    return by_change(site, site.system, sentence, width, drop, mount__place=place)
+        return move(site, place, f"Mount it {place.value}.")
+    return move(
+        site, place, f"Mount it {place.value}: finished {{0}} wide and {{1}} long.", width, drop
+    )
 
 
 def _missing_width(site: Site) -> Iterator[Draft[Site]]:
@@ -91,7 +93,7 @@ def _few(site: Site) -> Iterator[Draft[Site]]:
 
 def _height_rule(site: Site) -> Iterator[Draft[Site]]:
     unanswered = site.inside and site.asked.drop is None and site.mount.height_rule is None
-    if unanswered and site.heights:
+    if unanswered and site.heights and site.opening.sill is not False:
         ways = (
             _ruled(site, HeightRule.COVER_SILL, "Cover the sill line everywhere: drop {0}."),
             _ruled(site, HeightRule.CLEAR_SILL, "Clear the sill everywhere: drop {0}."),
@@ -121,11 +123,18 @@ def _sill(site: Site) -> Iterator[Draft[Site]]:
                 "It has none: reach {0} below.",
                 site.habits.outside_below_no_sill,
                 opening__sill=False,
+                **_no_rule(site),
             ),
         )
         yield _ask(
             "sill", "Has the window a sill? Taken to have one until that is known.", ways=ways
         )
+
+
+def _no_rule(site: Site) -> dict[str, object]:
+    """Take back a rule that speaks of a sill."""
+    clears = site.mount.height_rule is HeightRule.CLEAR_SILL
+    return {"mount__height_rule": None} if clears else {}
 
 
 def _contradictions(site: Site) -> Iterator[Draft[Site]]:
@@ -149,7 +158,7 @@ def _clash(site: Site, field: str, fact: str, other: MountPlace) -> Draft[Site]:
     cleared = False if field == "returns" else None
     ways = (
         by_change(site, site.system, "Leave it out.", **{f"mount__{field}": cleared}),
-        by_change(site, site.system, f"Mount the shade {other.value}.", mount__place=other),
+        move(site, other, f"Mount the shade {other.value}."),
     )
     sentence = f"{fact}, but this shade hangs {here.value}; it is not used."
     return _ask(f"{field.replace('_', '-')}-clash", sentence, ways=ways)

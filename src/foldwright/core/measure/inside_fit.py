@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from foldwright.core.facts.window_limits import HANDLE_CLEARANCE, LEAST_REVEAL_DEPTH
 from foldwright.core.measure.clearances import behind_cloth, clear_depth
 from foldwright.core.measure.drafting import draft
+from foldwright.core.measure.moving import move
 from foldwright.core.measure.opening import Face, MountPlace
 from foldwright.core.measure.site import Site
 from foldwright.core.measure.sizing import deduction, finished_width, narrowest_width
@@ -35,6 +36,7 @@ def draft_inside_fit(site: Site) -> Iterator[Draft[Site]]:
     if site.inside and width is not None:
         yield from _width(site, width)
         yield from _lean(site, width)
+        yield from _tight(site, width)
         yield from _depth(site)
     yield from _handle(site)
 
@@ -73,6 +75,31 @@ def _lean(site: Site, width: L) -> Iterator[Draft[Site]]:
         gap,
         ways=(_narrower(site, _leaning_deduction(site, leaning)), _mount_outside(site)),
     )
+
+
+def _tight(site: Site, width: L) -> Iterator[Draft[Site]]:
+    """Find a shade that passes, but with less room than the house leaves."""
+    if not site.widths:
+        return
+    narrow, usual = narrowest_width(site), _usual_deduction(site)
+    if narrow.value - usual.value < width.value < narrow.value:
+        left = derived(
+            "room beside the shade",
+            narrow.value - width.value,
+            Unit.LENGTH,
+            "The narrowest width {0} less the finished width {1}.",
+            narrow,
+            width,
+        )
+        yield draft(
+            Severity.NOTE,
+            "width-tight",
+            "The shade leaves {0} of the reveal in all; the house leaves {1}.",
+            left,
+            usual,
+            ways=(_narrower(site, usual),),
+            source=usual.source,
+        )
 
 
 def _leaning(shift: L) -> L:
@@ -137,13 +164,7 @@ def _narrower(site: Site, less: L) -> Way[Site]:
 
 
 def _mount_outside(site: Site) -> Way[Site]:
-    return by_change(
-        site,
-        site.system,
-        "Mount it outside, over the casing.",
-        mount__place=MountPlace.OUTSIDE,
-        mount__deduction=None,
-    )
+    return move(site, MountPlace.OUTSIDE, "Mount it outside, over the casing.")
 
 
 def _depth(site: Site) -> Iterator[Draft[Site]]:

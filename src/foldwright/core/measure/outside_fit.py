@@ -11,6 +11,7 @@ from foldwright.core.facts.window_limits import (
     WALL_BESIDE_OVERLAP,
 )
 from foldwright.core.measure.drafting import draft
+from foldwright.core.measure.moving import move
 from foldwright.core.measure.opening import MountPlace, Side
 from foldwright.core.measure.site import Site, typed_or
 from foldwright.core.measure.sizing import above_opening
@@ -88,17 +89,7 @@ def _headroom_ways(site: Site, wall: L) -> Iterator[Way[Site]]:
 
 
 def _mount_inside(site: Site) -> Way[Site]:
-    cleared = dict.fromkeys(("mount__overlap_left", "mount__overlap_right"))
-    return by_change(
-        site,
-        site.system,
-        "Mount it inside the reveal.",
-        mount__place=MountPlace.INSIDE,
-        mount__above=None,
-        mount__below=None,
-        mount__returns=False,
-        **cleared,
-    )
+    return move(site, MountPlace.INSIDE, "Mount it inside the reveal.")
 
 
 def _board_above_frame(site: Site) -> Iterator[Draft[Site]]:

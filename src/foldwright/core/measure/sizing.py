@@ -42,7 +42,8 @@ def finished_drop(site: Site) -> L | None:
     """Work out the finished drop, from the top of the board to the bottom edge.
 
     Takes: the site; a drop asked for goes before what the opening gives. While the height
-    rule of an inside mount is unknown the drop that cannot drag on the sill is taken.
+    rule of an inside mount is unknown the drop that cannot drag on the sill is taken;
+    without a sill there is nothing to drag on, and the longest height is covered.
 
     Gives: the exact drop, or None while the mount or every height is unknown.
 
@@ -145,14 +146,11 @@ def _outside_base(casing: Length | None, name: str, opening: tuple[L, ...]) -> L
 
 
 def _inside_drop(site: Site) -> L:
-    if site.mount.height_rule is HeightRule.COVER_SILL:
+    if site.mount.height_rule is HeightRule.COVER_SILL or site.opening.sill is False:
+        longest = greatest("longest height", site.heights, "the opening is to be covered")
+        because = "The longest height {0}, because the shade is to cover the opening everywhere."
         return derived(
-            "finished drop",
-            max(height.value for height in site.heights),
-            Unit.LENGTH,
-            "The longest height {0}, because the shade is to cover the sill line everywhere.",
-            greatest("longest height", site.heights, "the sill line is to be covered"),
-            source=LONGEST_RULE,
+            "finished drop", longest.value, Unit.LENGTH, because, longest, source=LONGEST_RULE
         )
     return _clear_drop(site)
 
