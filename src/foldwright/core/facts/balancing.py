@@ -111,3 +111,19 @@ LEAST_RAISE = fact(
     "A shade that rises less than three fifths of its travel is better served by another lift.",
     Status.HOUSE,
 )
+
+FIXING_SPACING = fact(
+    "distance between fixings of the board",
+    Length.inches(30),
+    Unit.LENGTH,
+    "Boards are fixed near each end and every 24 to 30 inches between.",
+    Status.PRACTICE,
+)
+
+BOARD_CREEP = fact(
+    "creep of a wooden board",
+    2.0,
+    Unit.RATIO,
+    "Under a load that stays, wood sags in the end 1.5 to 2 times as far as at once.",
+    Status.MEMORY,
+)

@@ -29,14 +29,24 @@ class Window:
     """The turns that may be wound into the spring at the up-stop."""
 
     least_turns: N  # to lift; low and high give the 90 % range
-    most_by_spring: N
+    most_by_spring: N | None  # None where the sheet says nothing of the spring's strength
     most_by_hand: N
-    most_by_speed: N | None  # None without a speed brake
+    most_by_speed: N | None  # None without a speed brake of known drag
     recommended_turns: N | None  # None when nothing fits
     chance: N  # that the recommended turns satisfy every limit
     limited_below_by: W
     limited_above_by: W
     sensitivities: tuple[N, ...] = ()  # change in least turns for a named change of input
+
+    @property
+    def most_turns(self) -> N:
+        """Give the limit that bounds the turns above: the one with the lowest low end."""
+        limits = (self.most_by_spring, self.most_by_hand, self.most_by_speed)
+        return min((limit for limit in limits if limit), key=_low_end)
+
+
+def _low_end(limit: N) -> float:
+    return limit.value if limit.low is None else limit.low
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -7,12 +7,12 @@ from enum import IntEnum
 
 import numpy as np
 
+from foldwright.core.facts.constants import GRAVITY
 from foldwright.core.lift.givens import LiftCase
 from foldwright.core.lift.span import Reals, Span, span_of
 from foldwright.core.lift.spring import SpringCase, spring_trials
 from foldwright.core.lift.trials import LiftTrials, Trials
 from foldwright.core.lift.winding import CordWinding, TapeWinding, Winding
-from foldwright.core.quantity.measure_reading import GRAVITY_M_S2
 from foldwright.core.weigh.curve import LoadCurve
 
 
@@ -60,7 +60,7 @@ def lift_trials(case: LiftCase, draws: Reals) -> LiftTrials:
         arm_raised_m=arm,
         travel_turns=winding.turns(travel),
         work_j=curve.energy(travel, cloth) + bar * travel,
-        moving_kg=raised / GRAVITY_M_S2 + case.turning_inertia_kg_m2 / arm**2,
+        moving_kg=raised / GRAVITY.value + case.turning_inertia_kg_m2 / arm**2,
     )
 
 

@@ -1,0 +1,289 @@
+"""A spring shade: its window, what is asked, what is found, and the springs that would do."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from foldwright.core.facts.balancing import LEAST_SURE_TURNS, LOAD_RATIO
+from foldwright.core.facts.constants import ACCESSIBLE_FORCE
+from foldwright.core.lift.balance import Verdict, Window
+from foldwright.core.lift.choices import Brake, Lock
+from foldwright.core.lift.judging import WORKING, Judged
+from foldwright.core.lift.questions import brake_findings, lock_findings
+from foldwright.core.lift.remedies import remedies, spring_remedy
+from foldwright.core.lift.telling_window import (
+    at_turns,
+    hand_limit,
+    spring_rate,
+    window_figures,
+)
+from foldwright.core.why.figure import Unit
+from foldwright.core.why.finding import Change, Finding, Remedy, Severity, Stage
+from foldwright.core.why.making import chosen, derived
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from foldwright.core.lift.order import LiftOrder
+    from foldwright.core.lift.telling_load import LoadFigures, N
+
+
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class SpringLift:
+    """The chosen spring on the shade, in figures."""
+
+    judged: Judged
+    loads: LoadFigures
+    window: Window
+
+    @property
+    def verdict(self) -> Verdict:
+        """Say what can be promised; what nothing can rescue is said even before all is known."""
+        judged = self.judged
+        unknown = (
+            judged.case.brake is Brake.UNKNOWN
+            or judged.case.lock is Lock.UNKNOWN
+            or judged.reading.greatest_turns is None
+        )
+        if unknown and judged.verdict is not Verdict.NOTHING_FITS:
+            return Verdict.ASK
+        return judged.verdict
+
+    @property
+    def hand_force(self) -> N:
+        """Give the pull on the bar just off the sill."""
+        judged, loads = self.judged, self.loads
+        return at_turns(
+            "pull on the bar fully lowered",
+            judged.window.hand_force_n,
+            Unit.FORCE,
+            "{0} at the up-stop and {1} of travel at {2} pull up on the arm {3}, friction added;"
+            " the load {4} helps down.",
+            judged,
+            loads.travel_turns,
+            spring_rate(judged),
+            loads.arm_lowered,
+            loads.load_lowered,
+        )
+
+    @property
+    def energy(self) -> N:
+        """Give what the spring stores with the shade fully lowered."""
+        judged, loads = self.judged, self.loads
+        return at_turns(
+            "energy in the spring fully lowered",
+            judged.window.spring_energy_j,
+            Unit.ENERGY,
+            "{0} at the up-stop and {1} of travel, wound against the rate {2}.",
+            judged,
+            loads.travel_turns,
+            spring_rate(judged),
+        )
+
+
+def spring_lift(judged: Judged, loads: LoadFigures) -> SpringLift:
+    """Put a spring on a shade into figures.
+
+    Takes: a spring tried on a shade; the figures of the load.
+
+    Gives: its window, its pull and its energy.
+
+    Source: derived here.
+    """
+    return SpringLift(judged=judged, loads=loads, window=window_figures(judged, loads))
+
+
+def spring_findings(lift: SpringLift, tried: tuple[Judged, ...]) -> Iterator[Finding]:
+    """Say all that is to be said of the chosen spring on the shade.
+
+    Takes: the spring in figures; all springs of the list tried, the best first.
+
+    Gives: findings, those that stop the job first.
+
+    Source: derived here.
+    """
+    yield from _fit(lift, tried)
+    yield from brake_findings(lift.judged, lift.loads)
+    yield from lock_findings(lift.judged, lift.loads, lift.window.least_turns)
+    yield from _asked_turns(lift)
+    yield from lift.judged.reading.findings
+    yield from _cautions(lift)
+
+
+def _fit(lift: SpringLift, tried: tuple[Judged, ...]) -> Iterator[Finding]:
+    judged = lift.judged
+    if judged.verdict in WORKING:
+        return
+    offered = remedies(judged, lift.loads, tried)
+    if judged.obstacle:
+        yield _does_not_go_in(judged, offered)
+    elif judged.verdict is Verdict.NARROW:
+        yield _only_just(lift, offered)
+    else:
+        yield _nothing_fits(lift, offered)
+
+
+def _does_not_go_in(judged: Judged, offered: tuple[Remedy, ...]) -> Finding:
+    return Finding(
+        id="lift.spring-does-not-go-in",
+        severity=Severity.STOP,
+        stage=Stage.HEADRAIL,
+        sentence=f"The spring “{judged.spring.name}” is {judged.obstacle}.",
+        remedies=offered,
+    )
+
+
+def _only_just(lift: SpringLift, offered: tuple[Remedy, ...]) -> Finding:
+    window = lift.window
+    turns = window.recommended_turns or window.least_turns
+    return Finding(
+        id="lift.narrow",
+        severity=Severity.ASK,
+        stage=Stage.HEADRAIL,
+        sentence="Only just: it needs {0:range} to lift, and "
+        f"{window.limited_above_by.value} allows {{1:range}}. {{2}} satisfies every limit in {{3}}"
+        " of shades like this one: try it on the rig before it leaves.",
+        figures=(window.least_turns, window.most_turns, turns, window.chance),
+        remedies=offered,
+    )
+
+
+def _nothing_fits(lift: SpringLift, offered: tuple[Remedy, ...]) -> Finding:
+    window = lift.window
+    return Finding(
+        id="lift.nothing-fits",
+        severity=Severity.STOP,
+        stage=Stage.HEADRAIL,
+        sentence=f"“{lift.judged.spring.name}” does not do for this shade: it needs {{0:range}} to"
+        f" lift, and {window.limited_above_by.value} allows {{1:range}}.",
+        figures=(window.least_turns, window.most_turns),
+        remedies=offered,
+    )
+
+
+def _asked_turns(lift: SpringLift) -> Iterator[Finding]:
+    """Find turns that were typed and lie outside the window."""
+    asked, window = lift.judged.order.choices.turns, lift.window
+    best = window.recommended_turns
+    if asked is None or (window.least_turns.value <= asked <= window.most_turns.value):
+        return
+    typed = chosen("turns at the up-stop", asked, Unit.TURN)
+    too_few = asked < window.least_turns.value
+    limit = window.least_turns if too_few else window.most_turns
+    change = best and Change(path="lift.turns", text=f"{best.value:g}")
+    yield Finding(
+        id="lift.turns-outside",
+        severity=Severity.STOP,
+        stage=Stage.BENCH,
+        sentence="{0} at the up-stop is too few to lift the shade: at least {1:range}."
+        if too_few
+        else f"{{0}} at the up-stop is too many for {window.limited_above_by.value}: at most"
+        " {1:range}.",
+        figures=(typed, limit),
+        remedies=(Remedy(sentence="Wind {0}.", figures=(best,), changes=(change,)),)
+        if best and change
+        else (),
+    )
+
+
+def _cautions(lift: SpringLift) -> Iterator[Finding]:
+    judged, loads, force = lift.judged, lift.loads, lift.hand_force
+    yield _wound(lift.energy)
+    if lift.window.least_turns.value < LEAST_SURE_TURNS.value:
+        yield _too_strong(lift)
+    if force.value > hand_limit(judged).value and judged.verdict in WORKING:
+        yield _hard_pull(force, hand_limit(judged))
+    if force.value > ACCESSIBLE_FORCE.value:
+        yield _not_accessible(force)
+    ratio = derived(
+        "raised load over lowered load",
+        loads.load_raised.value / loads.load_lowered.value,
+        Unit.RATIO,
+        "{0} over {1}.",
+        loads.load_raised,
+        loads.load_lowered,
+    )
+    if ratio.value > LOAD_RATIO.value:
+        yield _steep(ratio)
+
+
+def _wound(energy: N) -> Finding:
+    return Finding(
+        id="lift.wound-spring",
+        severity=Severity.NOTE,
+        stage=Stage.BENCH,
+        sentence="Fully lowered the spring holds {0}, enough to break a hand: hands clear, eye"
+        " protection, the maker's tool and method, a whole turn at a time, never a locking pin"
+        " drawn under tension. A lock is no protection when a spring or a cord fails.",
+        figures=(energy,),
+    )
+
+
+def _too_strong(lift: SpringLift) -> Finding:
+    return Finding(
+        id="lift.spring-too-strong",
+        severity=Severity.NOTE,
+        stage=Stage.HEADRAIL,
+        sentence="{0} lifts this shade already; below {1} the count of turns cannot be trusted.",
+        figures=(lift.window.least_turns, LEAST_SURE_TURNS),
+        remedies=(Remedy(sentence="Take a softer spring or a heavier bar."),),
+    )
+
+
+def _hard_pull(force: N, limit: N) -> Finding:
+    return Finding(
+        id="lift.hand-force",
+        severity=Severity.ASK,
+        stage=Stage.HEADRAIL,
+        sentence="The bar is pulled down with {0} at the bottom; at most {1} is asked of a hand.",
+        figures=(force, limit),
+        remedies=(Remedy(sentence="Wind fewer turns, take a softer spring or a heavier bar."),),
+    )
+
+
+def _not_accessible(force: N) -> Finding:
+    return Finding(
+        id="lift.accessible",
+        severity=Severity.NOTE,
+        stage=Stage.HEADRAIL,
+        sentence="Where accessible operation is asked for, {0} at the bar is more than {1}: a"
+        " clutch or a motor meets it.",
+        figures=(force, ACCESSIBLE_FORCE),
+        source=ACCESSIBLE_FORCE.source,
+    )
+
+
+def _steep(ratio: N) -> Finding:
+    return Finding(
+        id="lift.load-ratio",
+        severity=Severity.NOTE,
+        stage=Stage.HEADRAIL,
+        sentence="Fully raised the shade weighs {0} times as much on the cords as fully lowered,"
+        " where {1} can still be near balance everywhere: a lock holds it, a brake slows it.",
+        figures=(ratio, LOAD_RATIO),
+        remedies=(Remedy(sentence="A heavier bar evens it out."),),
+    )
+
+
+def which_spring(order: LiftOrder, loads: LoadFigures, tried: tuple[Judged, ...]) -> Finding:
+    """Ask for the spring, with those of the list that do.
+
+    Takes: the order; the figures of the load; all springs of the list tried, the best first.
+
+    Gives: a finding with the best springs as remedies.
+
+    Source: derived here.
+    """
+    fitting = [judged for judged in tried if judged.verdict in WORKING]
+    name = order.choices.spring
+    asks = f"“{name}” is not in the shop's list of springs." if name else "Which spring?"
+    says = "" if fitting else " None of the list does for this shade."
+    return Finding(
+        id="lift.spring",
+        severity=Severity.ASK,
+        stage=Stage.HEADRAIL,
+        sentence=asks + says,
+        remedies=tuple(spring_remedy(judged, loads) for judged in fitting[:3])
+        or (remedies(tried[0], loads, tried) if tried else ()),
+    )
