@@ -1,0 +1,94 @@
+"""The made-up shade put into plain SI numbers, as the cords feel it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+from foldwright.core.design.choices import RodPlace
+from foldwright.core.facts.constants import GRAVITY
+from foldwright.core.weigh.layers import ClothLie
+from foldwright.core.weigh.load import Lump, PanelLoad
+from foldwright.core.weigh.made_up import MadeUp
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PartMasses:
+    """What hangs besides the cloth, in kg: the bar, one rod, the rings of one row."""
+
+    bar_kg: float
+    rod_kg: float
+    row_of_rings_kg: float
+
+
+def hang_up(shade: MadeUp, cloth: ClothLie, parts: PartMasses) -> PanelLoad:
+    """Put a shade into the numbers from which its load curve is made.
+
+    Takes: the shade; where its cloth lies; what its hardware weighs.
+
+    Gives: the panel in SI; all of the shade's weight but what lies on the board is in it.
+
+    Source: derived here.
+    """
+    gravity, rows = GRAVITY.value, shade.layout.rows
+    marks = [mark.value.in_metres for mark in rows.marks]
+    return PanelLoad(
+        row_spacings_m=tuple(upper - lower for lower, upper in pairwise(marks)),
+        stacked_pitch_m=shade.stacked_pitch.in_metres,
+        skirt_cloth_m=cloth.below_lowest_row_kg / cloth.line_kg_m,
+        top_panel_m=rows.top_panel.value.in_metres,
+        cloth_n_m=gravity * cloth.line_kg_m,
+        bar_n=gravity * (parts.bar_kg + parts.rod_kg * _rods_in_the_skirt(shade)),
+        rows_n=(gravity * _row_kg(shade, parts),) * rows.count.value,
+        travel_m=shade.layout.travel.value.in_metres,
+        fullness=rows.fullness.value,
+        lumps=tuple(_rods_between_rows(shade, gravity * parts.rod_kg)),
+        tied_rows=rows.tied_rows.value,
+        bending_length_m=bending_length_m(shade),
+    )
+
+
+def bending_length_m(shade: MadeUp) -> float:
+    """Give the bending length of all layers together, sewn at the edges only.
+
+    Takes: the shade.
+
+    Gives: m; a layer whose bending length is not known counts as limp, and 0 is all limp.
+
+    Holds for: layers that slide on each other; fused layers are stiffer.
+
+    Source: bending-length-page; the sum over layers is derived here.
+    """
+    known = [
+        (cloth.areal_mass_kg_m2, cloth.bending_length.in_metres if cloth.bending_length else 0.0)
+        for _, cloth in shade.layers
+    ]
+    mass = sum(areal for areal, _ in known)
+    rigidity = sum(areal * bending**3 for areal, bending in known)
+    return float((rigidity / mass) ** (1 / 3))
+
+
+def _row_kg(shade: MadeUp, parts: PartMasses) -> float:
+    rod_at_row = shade.layout.rows.rods is RodPlace.ROWS
+    return parts.row_of_rings_kg + (parts.rod_kg if rod_at_row else 0.0)
+
+
+def _rods_in_the_skirt(shade: MadeUp) -> int:
+    """Count the rods that lie below the lowest row, and rise with the bar."""
+    if shade.layout.rows.rods is not RodPlace.MID_FOLD:
+        return 0
+    lowest = shade.layout.rows.marks[0].value
+    return sum(mark.value < lowest for mark in shade.layout.rows.rod_marks)
+
+
+def _rods_between_rows(shade: MadeUp, weight_n: float) -> Iterator[Lump]:
+    """Fix each mid-fold rod to its panel, as far along the cloth as it is marked."""
+    rows = shade.layout.rows
+    if rows.rods is not RodPlace.MID_FOLD:
+        return
+    for rod in rows.rod_marks:
+        below = [mark.value for mark in rows.marks if mark.value <= rod.value]
+        if below:
+            arc = (rod.value - below[-1]).in_metres * rows.fullness.value
+            yield Lump(panel=len(below) - 1, arc_m=arc, weight_n=weight_n)

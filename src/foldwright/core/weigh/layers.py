@@ -1,0 +1,145 @@
+"""What each layer of cloth weighs, and where along the shade its weight lies."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from foldwright.core.design.layout import LayerCut
+from foldwright.core.facts.habits import Habits
+from foldwright.core.facts.loads import WEIGHED_SPREAD
+from foldwright.core.facts.records import Cloth
+from foldwright.core.weigh.made_up import MadeUp
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import derived, fact, supplied
+from foldwright.core.why.source import Status
+
+N = Figure[float]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ClothLie:
+    """How the cloth of all layers lies along the shade, in kg and m.
+
+    `line_kg_m` is the mass of all layers per metre of finished cloth length.
+    """
+
+    line_kg_m: float
+    below_lowest_row_kg: float
+    on_the_board_kg: float
+
+
+def areal_mass(layer: str, cloth: Cloth, habits: Habits) -> N:
+    """Give what a square metre of a cloth weighs, with its range.
+
+    Takes: the layer's name; the cloth as its supplier describes it; the shop's habits.
+
+    Gives: a figure; its range is the sheet's own, or what a weighed swatch or a sheet is
+    good for.
+
+    Source: common practice.
+
+    >>> from foldwright.core.facts.house import house_habits
+    >>> from foldwright.core.quantity.length import Length
+    >>> cloth = Cloth(name="linen", areal_mass_kg_m2=0.28, usable_width=Length.mm(1400))
+    >>> areal_mass("face", cloth, house_habits()).low
+    0.266
+    """
+    spread = _spread(cloth, habits)
+    name = f"weight of the {layer}'s cloth"
+    half_range = cloth.areal_mass_kg_m2 * spread.value
+    return derived(
+        name,
+        cloth.areal_mass_kg_m2,
+        Unit.AREAL_MASS,
+        "{0} for each square metre, give or take {1}.",
+        _stated(name, cloth),
+        spread,
+        low=cloth.areal_mass_kg_m2 - half_range,
+        high=cloth.areal_mass_kg_m2 + half_range,
+    )
+
+
+def _stated(name: str, cloth: Cloth) -> N:
+    if not cloth.weighed:
+        return supplied(name, cloth.areal_mass_kg_m2, Unit.AREAL_MASS, cloth.name)
+    because = f"A swatch of “{cloth.name}” on the shop's scale."
+    return fact(name, cloth.areal_mass_kg_m2, Unit.AREAL_MASS, because, Status.MEASURED)
+
+
+def _spread(cloth: Cloth, habits: Habits) -> N:
+    if cloth.areal_mass_spread is not None:
+        name = "spread of the cloth's weight"
+        return supplied(name, cloth.areal_mass_spread, Unit.SHARE, cloth.name)
+    return WEIGHED_SPREAD if cloth.weighed else habits.cloth_mass_spread
+
+
+def layer_mass(cut: LayerCut, areal: N) -> N:
+    """Give what one layer weighs, cut as it is.
+
+    Takes: the cut; the mass of a square metre.
+
+    Gives: kg, with the range of the cloth.
+
+    Holds for: the whole cut: turns, hem and what lies on the board are in it.
+
+    Source: derived here.
+    """
+    area = cut.width.value.in_metres * cut.length.value.in_metres
+    low, high = (None if end is None else end * area for end in (areal.low, areal.high))
+    return derived(
+        f"mass of the {cut.layer}",
+        areal.value * area,
+        Unit.MASS,
+        "{0} on a cut of {1} by {2}, turns and hem included.",
+        areal,
+        cut.width,
+        cut.length,
+        low=low,
+        high=high,
+    )
+
+
+def cloth_lie(shade: MadeUp, masses: tuple[N, ...]) -> ClothLie:
+    """Tell where along the shade the cloth's weight lies.
+
+    Takes: the shade; the mass of each of its layers, in their order.
+
+    Gives: the mass per metre of finished length, below the lowest row, and on the board;
+    with the panels between, they sum to the mass of the cuts.
+
+    Holds for: layers that all shrink alike; a layer's length beyond the drop goes over the
+    board first, then into the hem.
+
+    Source: derived here.
+    """
+    lies = [
+        _layer_lie(shade, cut, mass.value)
+        for (cut, _), mass in zip(shade.layers, masses, strict=True)
+    ]
+    return ClothLie(
+        line_kg_m=sum(lie.line_kg_m for lie in lies),
+        below_lowest_row_kg=sum(lie.below_lowest_row_kg for lie in lies),
+        on_the_board_kg=sum(lie.on_the_board_kg for lie in lies),
+    )
+
+
+def _layer_lie(shade: MadeUp, cut: LayerCut, mass_kg: float) -> ClothLie:
+    fullness = shade.layout.rows.fullness.value
+    drop, first_row = shade.size.drop.value, shade.layout.rows.first_row.value
+    length = cut.length.value.in_metres * _left_by_steam(shade)
+    beyond_drop = length - fullness * drop.in_metres
+    on_board = min(shade.top_allowance_m, max(0.0, beyond_drop))
+    panels = fullness * (drop - first_row).in_metres
+    line = mass_kg / length
+    return ClothLie(
+        line_kg_m=line,
+        below_lowest_row_kg=line * (length - on_board - panels),
+        on_the_board_kg=line * on_board,
+    )
+
+
+def _left_by_steam(shade: MadeUp) -> float:
+    """Give the share of the cut length that shrinkage leaves, read from the face's cut."""
+    body = shade.layout.rows.fullness.value * shade.size.drop.value.in_metres
+    finished = body + shade.top_allowance_m + shade.hem_allowance_m
+    return finished / shade.layout.cuts[0].length.value.in_metres

@@ -1,0 +1,210 @@
+"""What the scale has to say: what is missing, what is light, what is stiff."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from foldwright.core.design.choices import RodPlace
+from foldwright.core.facts.loads import HEM_EASE, STIFF_FROM, TAUT_CORD_MASS
+from foldwright.core.quantity.length import Length
+from foldwright.core.weigh.curve import LoadCurve
+from foldwright.core.weigh.hanging import HangingEdge
+from foldwright.core.weigh.hung import bending_length_m
+from foldwright.core.weigh.impossible import ImpossiblePanel
+from foldwright.core.weigh.load import Weights
+from foldwright.core.weigh.made_up import MadeUp
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.finding import Finding, Remedy, Severity, Stage
+from foldwright.core.why.making import derived, supplied
+
+L = Figure[Length]
+N = Figure[float]
+
+
+def missing_parts(shade: MadeUp) -> Iterator[Finding]:
+    """Ask for what a shade cannot be weighed without.
+
+    Takes: the shade.
+
+    Gives: a question for each part that is not chosen, or not in the shop's list.
+
+    Source: common practice.
+    """
+    if shade.chosen.face is None:
+        yield _ask(
+            "face",
+            "No face cloth from the shop's list is chosen, so its weight is not known.",
+            remedy="Choose the face cloth, or add it to the shop's list with its weight.",
+        )
+    if shade.chosen.bar is None:
+        sag = hem_sag(shade)
+        yield _ask(
+            "bar",
+            "No bottom bar is chosen. Without one the hem sags by about {0} between columns {1}"
+            " apart, and the cords hang slack.",
+            sag,
+            shade.layout.columns.pitch,
+            remedy="Choose a bottom bar.",
+        )
+    if shade.layout.rows.rods is not RodPlace.NONE and shade.chosen.rod is None:
+        yield _ask(
+            "rod",
+            f"Rods are asked for {shade.layout.rows.rods.value}, but no rod is chosen.",
+            remedy="Choose a rod, or make the shade without rods.",
+        )
+
+
+def hem_sag(shade: MadeUp) -> L:
+    """Give how far a hem without a bar sags between its cord columns.
+
+    Takes: the shade.
+
+    Gives: a length, downward.
+
+    Holds for: a limp hem a little longer than the line it hangs on.
+
+    Source: catenary-page; the ease is a house default.
+    """
+    pitch = shade.layout.columns.pitch
+    span = pitch.value.in_metres
+    edge = HangingEdge.of_length(span, span * (1 + HEM_EASE.value))
+    return derived(
+        "sag of the hem",
+        Length.metres(edge.sag_m),
+        Unit.LENGTH,
+        "A hem longer by {1} than the {0} between two columns hangs as an even chain does.",
+        pitch,
+        HEM_EASE,
+    )
+
+
+def impossible(refusal: ImpossiblePanel) -> Finding:
+    """Stop a shade whose parts contradict each other.
+
+    Takes: what the load curve refused.
+
+    Gives: a stop in its words.
+
+    Source: derived here.
+    """
+    return Finding(
+        id="weigh.impossible",
+        severity=Severity.STOP,
+        stage=Stage.ORDER,
+        sentence=f"The shade cannot hang as designed: {refusal.what}.",
+        remedies=(Remedy(sentence=refusal.remedy),),
+    )
+
+
+def remarks(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
+    """Note what is worth knowing about a shade's weight.
+
+    Takes: the shade; its weights.
+
+    Gives: notes.
+
+    Source: common practice; derived here for stiff cloth.
+    """
+    yield from _unweighed(shade, weights)
+    yield from _light_bar(shade, weights)
+    yield from _stiff(shade, weights)
+
+
+def _unweighed(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
+    guessed = [
+        mass
+        for (_, cloth), mass in zip(shade.layers, weights.layers, strict=True)
+        if cloth.areal_mass_spread is None and not cloth.weighed
+    ]
+    if guessed:
+        yield _note(
+            "swatch",
+            "The cloth's weight is taken from a sheet that does not say how far it may differ;"
+            " {0} either way is assumed.",
+            shade.habits.cloth_mass_spread,
+            remedy="Weigh an off-cut of 10 by 10 cm (4 by 4 in) on a kitchen scale.",
+        )
+
+
+def _light_bar(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
+    width = shade.size.width
+    over_width = derived(
+        "bar over the width",
+        weights.bar.value / width.value.in_metres,
+        Unit.LINE_MASS,
+        "{0} over the finished width {1}.",
+        weights.bar,
+        width,
+    )
+    if over_width.value < TAUT_CORD_MASS.value:
+        yield _note(
+            "light-bar",
+            "The bar weighs {0}; {1} or more keeps the cords taut when the shade is lowered.",
+            over_width,
+            TAUT_CORD_MASS,
+            remedy="Try the cords with this bar, or choose a heavier one.",
+        )
+
+
+def _stiff(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
+    bending = _bending_length(shade)
+    spacing = shade.layout.rows.spacing
+    if bending.value.in_metres > STIFF_FROM.value * spacing.value.in_metres:
+        yield _note(
+            "stiff",
+            "The cloth is stiff: its bending length is {0} and the rows are {1} apart. At the"
+            " start of each fold it adds about {2} to the load.",
+            bending,
+            spacing,
+            _extra(weights, bending),
+            remedy="Wind and test with the made-up shade, not with the computed turns alone.",
+        )
+
+
+def _bending_length(shade: MadeUp) -> L:
+    layers = [
+        supplied("bending length", cloth.bending_length, Unit.LENGTH, cloth.name)
+        for _, cloth in shade.layers
+        if cloth.bending_length is not None
+    ]
+    return derived(
+        "bending length of the shade",
+        Length.metres(bending_length_m(shade)),
+        Unit.LENGTH,
+        "The layers slide on each other, so their stiffnesses add; a layer without a figure"
+        " counts as limp.",
+        *layers,
+    )
+
+
+def _extra(weights: Weights, bending: L) -> N:
+    return derived(
+        "extra load of stiff cloth",
+        float(LoadCurve.of(weights.load).stiffness_extra(0.0)),
+        Unit.FORCE,
+        "Fitted to simulated stiff cloth: about twice the weight of one bending length {0} of all"
+        " layers.",
+        bending,
+    )
+
+
+def _ask(name: str, sentence: str, *figures: Figure[Any], remedy: str) -> Finding:
+    return _finding(Severity.ASK, name, sentence, figures, remedy)
+
+
+def _note(name: str, sentence: str, *figures: Figure[Any], remedy: str) -> Finding:
+    return _finding(Severity.NOTE, name, sentence, figures, remedy)
+
+
+def _finding(
+    severity: Severity, name: str, sentence: str, figures: tuple[Figure[Any], ...], remedy: str
+) -> Finding:
+    return Finding(
+        id=f"weigh.{name}",
+        severity=severity,
+        stage=Stage.ORDER,
+        sentence=sentence,
+        figures=figures,
+        remedies=(Remedy(sentence=remedy),),
+    )

@@ -1,0 +1,175 @@
+"""The made-up shade: every gram is somewhere, and what is missing is asked for."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from tests.core.weigh.shade import (
+    BAR,
+    FACE,
+    HABITS,
+    INTERLINING,
+    LINING,
+    PARTS,
+    ROD,
+    made,
+    weighed,
+)
+
+from foldwright.core.design.choices import Choices, RodPlace, StyleName
+from foldwright.core.facts.constants import GRAVITY
+from foldwright.core.facts.records import Chosen
+from foldwright.core.quantity.length import Length
+from foldwright.core.weigh.layers import cloth_lie
+from foldwright.core.weigh.load import PanelLoad, Weights
+from foldwright.core.weigh.made_up import MadeUp
+from foldwright.core.weigh.weighing import weigh_shade
+from foldwright.core.why.finding import Severity
+
+DESIGNS = {
+    "flat": Choices(),
+    "flat with rods at rows": Choices(rods=RodPlace.ROWS),
+    "flat with rods at mid-fold": Choices(rods=RodPlace.MID_FOLD),
+    "looped": Choices(style=StyleName.LOOPED, fullness=1.5),
+}
+INTERLINED = replace(PARTS, interlining=INTERLINING)
+
+
+def result(choices: Choices, parts: Chosen = PARTS) -> Weights:
+    weights = weighed(choices, parts).result
+    assert weights is not None
+    return weights
+
+
+def hanging_n(load: PanelLoad) -> float:
+    """Sum everything in a panel, whether the cords carry it yet or not."""
+    cloth_m = load.skirt_cloth_m + load.fullness * (sum(load.row_spacings_m) + load.top_panel_m)
+    lumps = sum(lump.weight_n for lump in load.lumps)
+    return load.cloth_n_m * cloth_m + load.bar_n + sum(load.rows_n) + lumps
+
+
+@pytest.mark.parametrize("parts", [PARTS, INTERLINED], ids=["lined", "interlined"])
+@pytest.mark.parametrize("choices", DESIGNS.values(), ids=DESIGNS.keys())
+def test_what_hangs_is_the_scale_weight_less_what_lies_on_the_board(
+    choices: Choices, parts: Chosen
+) -> None:
+    weights = result(choices, parts)
+    layout, size = made(choices, parts)
+    shade = MadeUp(layout=layout, size=size, chosen=parts, habits=HABITS)
+    on_the_board = cloth_lie(shade, weights.layers).on_the_board_kg
+    assert on_the_board > 0
+    assert hanging_n(weights.load) == pytest.approx(
+        GRAVITY.value * (weights.total.value - on_the_board), rel=1e-9
+    )
+
+
+def test_cloth_on_the_board_is_the_top_allowance_of_face_and_lining_alone() -> None:
+    layout, size = made(Choices(shrinkage=0.0), INTERLINED)
+    shade = MadeUp(layout=layout, size=size, chosen=INTERLINED, habits=HABITS)
+    masses = result(Choices(shrinkage=0.0), INTERLINED).layers
+    face, lining, _ = layout.cuts
+    assert layout.top_allowance is not None
+    widths_kg_m = (
+        face.width.value.in_metres * FACE.areal_mass_kg_m2
+        + lining.width.value.in_metres * LINING.areal_mass_kg_m2
+    )
+    expected = layout.top_allowance.value.in_metres * widths_kg_m
+    assert cloth_lie(shade, masses).on_the_board_kg == pytest.approx(expected, rel=1e-7)
+
+
+def test_layers_weigh_what_their_cuts_weigh() -> None:
+    layout, _ = made(Choices())
+    weights = result(Choices())
+    areas = [c.width.value.in_metres * c.length.value.in_metres for c in layout.cuts]
+    assert [layer.value for layer in weights.layers] == pytest.approx(
+        [0.28 * areas[0], 0.16 * areas[1]]
+    )
+
+
+def test_a_weighed_swatch_is_surer_than_a_sheet() -> None:
+    face, lining = result(Choices()).layers
+    assert face.low == pytest.approx(0.98 * face.value)
+    assert lining.high == pytest.approx(1.05 * lining.value)
+    third = result(Choices(), INTERLINED).layers[2]
+    assert third.low == pytest.approx(0.9 * third.value)
+
+
+def test_the_whole_is_surer_than_the_sum_of_its_worst_parts() -> None:
+    weights = result(Choices())
+    parts = [*weights.layers, weights.bar, weights.rods, weights.rings]
+    worst = sum(part.high or part.value for part in parts)
+    assert weights.total.value == pytest.approx(sum(part.value for part in parts))
+    assert weights.total.high is not None
+    assert weights.total.value < weights.total.high < worst
+
+
+def test_bar_and_rods_are_cut_shorter_than_the_shade() -> None:
+    weights = result(DESIGNS["flat with rods at rows"])
+    layout, size = made(DESIGNS["flat with rods at rows"])
+    width = size.width.value.in_metres
+    assert weights.bar.value == pytest.approx(BAR.line_mass_kg_m * (width - 0.0127))
+    rods = len(layout.rows.rod_marks) * ROD.line_mass_kg_m * (width - 0.0127)
+    assert weights.rods.value == pytest.approx(rods)
+    assert len(set(weights.load.rows_n)) == 1
+    rings = layout.columns.count.value * 0.00075
+    one_row = GRAVITY.value * (rings + ROD.line_mass_kg_m * (width - 0.0127))
+    assert weights.load.rows_n[0] == pytest.approx(one_row)
+
+
+def test_rods_at_mid_fold_lie_half_a_spacing_up_their_panels() -> None:
+    load = result(DESIGNS["flat with rods at mid-fold"]).load
+    assert [lump.panel for lump in load.lumps] == list(range(len(load.rows_n)))
+    spacing = load.row_spacings_m[0]
+    assert [lump.arc_m for lump in load.lumps] == pytest.approx(
+        [spacing / 2] * len(load.lumps), abs=1e-8
+    )
+
+
+def test_shrunk_cloth_is_heavier_for_each_finished_metre() -> None:
+    tight = result(Choices(shrinkage=0.03)).load.cloth_n_m
+    plain = result(Choices(shrinkage=0.0)).load.cloth_n_m
+    assert tight == pytest.approx(plain / 0.97, rel=1e-6)
+
+
+def test_nothing_is_weighed_while_face_or_bar_or_asked_rods_are_missing() -> None:
+    bare = replace(PARTS, face=None, bar=None, rod=None)
+    answer = weighed(Choices(rods=RodPlace.ROWS), bare)
+    assert answer.result is None
+    assert [finding.id for finding in answer.findings] == ["weigh.face", "weigh.bar", "weigh.rod"]
+    assert {finding.severity for finding in answer.findings} == {Severity.ASK}
+
+
+def test_a_missing_bar_is_asked_for_with_the_sag_it_would_leave() -> None:
+    """Half a per cent of ease over a span sags by its root of 3/8 ease: a flat parabola."""
+    answer = weighed(Choices(), replace(PARTS, bar=None))
+    sag, pitch = (figure.value for figure in answer.findings[0].figures)
+    assert sag / pitch == pytest.approx((3 / 8 * 0.005) ** 0.5, rel=2e-3)
+
+
+def test_rods_thicker_than_the_row_spacing_stop_the_shade() -> None:
+    thick = replace(PARTS, rod=replace(ROD, diameter=Length.mm(250)))
+    layout, size = made(Choices(rods=RodPlace.ROWS))
+    pitch = layout.rows.stacked_pitch
+    assert pitch is not None
+    rows = replace(layout.rows, stacked_pitch=replace(pitch, value=Length.mm(250)))
+    answer = weigh_shade(replace(layout, rows=rows), size, thick, HABITS)
+    assert answer.result is None
+    assert [finding.severity for finding in answer.findings] == [Severity.STOP]
+
+
+def test_light_bars_and_unweighed_cloth_are_noted() -> None:
+    light = replace(PARTS, bar=replace(BAR, line_mass_kg_m=0.2))
+    assert [f.id for f in weighed(Choices(), light).findings] == ["weigh.swatch", "weigh.light-bar"]
+    sure = replace(PARTS, lining=replace(LINING, weighed=True))
+    assert weighed(Choices(), sure).findings == ()
+
+
+def test_stiff_cloth_is_noted_with_what_it_adds() -> None:
+    """Two layers slide: 0.2 kg/m2 of 60 mm in 0.48 kg/m2 in all make the shade 45 mm stiff."""
+    answer = weighed(Choices(), replace(INTERLINED, lining=None))
+    assert answer.result is not None
+    bending_m = answer.result.load.bending_length_m
+    assert bending_m == pytest.approx(0.06 * (0.2 / 0.48) ** (1 / 3))
+    stiff = next(f for f in answer.findings if f.id == "weigh.stiff")
+    assert stiff.figures[2].value == pytest.approx(2.2 * answer.result.load.cloth_n_m * bending_m)
