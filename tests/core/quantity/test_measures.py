@@ -210,6 +210,13 @@ def test_significant_figures_move_a_number_by_half_its_last_at_most(
     assert abs(printed - value) <= last * 0.5000001
 
 
+@pytest.mark.parametrize(
+    ("share", "text"), [(0.12, "12 %"), (0.055, "5.5 %"), (0.0, "0 %"), (1.0, "100 %")]
+)
+def test_shares_are_printed_as_per_cent(share: float, text: str) -> None:
+    assert measures.print_share(share) == text
+
+
 @pytest.mark.parametrize("value", [math.nan, math.inf])
 def test_a_number_that_is_none_is_not_printed(value: float) -> None:
     with pytest.raises(ValueError, match="no number that can be printed"):
@@ -228,6 +235,9 @@ def test_a_number_that_is_none_is_not_printed(value: float) -> None:
         (measures.print_line_mass, (0.4644, "464 g/m"), (0.4644, "4.99 oz/ft")),
         (measures.print_area, (1.858, "1.86 m²"), (1.858, "20 ft²")),
         (measures.print_area, (0.0096774, "96.8 cm²"), (0.0096774, "15 in²")),
+        (measures.print_area, (0.0999, "999 cm²"), (0.0999, "155 in²")),
+        (measures.print_area, (0.1, "0.1 m²"), (0.1, "1.08 ft²")),
+        (measures.print_mass, (1.0, "1 kg"), (0.45359237, "1 lb")),
         (measures.print_speed, (0.5, "0.5 m/s"), (0.5, "1.64 ft/s")),
         (measures.print_energy, (58.9, "58.9 J"), (58.9, "43.4 ft·lbf")),
         (measures.print_stiffness, (68.9e9, "68.9 GPa"), (68.9e9, "9.99 million psi")),
@@ -247,7 +257,10 @@ def test_each_system_has_the_trades_unit(
         (-1e-12, "0 turns"),
         (0.25, "0.25 turn"),
         (0.29, "0.29 turn"),
+        (0.99, "0.99 turn"),
         (1.0, "1 turn"),
+        (1.25, "1.25 turns"),
+        (2.0, "2 turns"),
         (10.75, "10.75 turns"),
         (11.3663, "11.4 turns"),
         (12.0, "12 turns"),
