@@ -1,0 +1,21 @@
+/** Swaps the parts of the page that the server has drawn anew. */
+
+const PART = "data-part";
+
+/** Puts every part found in `html` in the place of the part with the same name. */
+export function swapParts(html: string): void {
+  const fresh = new DOMParser().parseFromString(html, "text/html");
+  const focused = document.activeElement?.id;
+  for (const part of Array.from(fresh.querySelectorAll(`[${PART}]`))) {
+    const name = part.getAttribute(PART) ?? "";
+    document.querySelector(`[${PART}="${CSS.escape(name)}"]`)?.replaceWith(part);
+  }
+  keepFocus(focused);
+}
+
+/** A swapped part may have held the focus: hand it to the element of the same id. */
+function keepFocus(id: string | undefined): void {
+  if (id && document.activeElement === document.body) {
+    document.getElementById(id)?.focus({ preventScroll: true });
+  }
+}

@@ -1,0 +1,349 @@
+"""The fields of the shade form, in the order of the work: measure, mount, design, materials, lift.
+
+Each field is one key of the job file; its label is what the trade calls it. A field left
+empty is answered by a house rule where there is one: `answered_by` is the path of that
+figure in the shade's plan, so that the form can show what was taken instead.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from enum import Enum
+
+from foldwright.core.design.choices import RodPlace, StyleName
+from foldwright.core.lift.choices import Brake, LiftKind, Lock
+from foldwright.core.measure.opening import Face, HeightRule, MountPlace, Side, Substrate
+
+
+class Kind(Enum):
+    """How a field is filled in."""
+
+    LENGTH = "length"
+    NUMBER = "number"
+    TEXT = "text"
+    CHOICE = "choice"
+    RECORD = "record"  # a name in the shop's list
+    TICK = "tick"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Option:
+    """One choice: the word in the job file, and what it says on the screen."""
+
+    word: str
+    label: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Field:
+    """One field of the form."""
+
+    path: str
+    label: str
+    kind: Kind = Kind.LENGTH
+    hint: str = ""
+    options: tuple[Option, ...] = ()
+    shop_list: str = ""
+    answered_by: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Group:
+    """Fields that are filled in together; `more` holds those that few shades need."""
+
+    id: str
+    title: str
+    fields: tuple[Field, ...]
+    more: tuple[Field, ...] = field(default=())
+
+    def every(self) -> tuple[Field, ...]:
+        """Give all fields of the group."""
+        return self.fields + self.more
+
+
+def _text(path: str, label: str, hint: str = "") -> Field:
+    return Field(path=path, label=label, kind=Kind.TEXT, hint=hint)
+
+
+def _number(path: str, label: str, hint: str = "", answered_by: str = "") -> Field:
+    return Field(path=path, label=label, kind=Kind.NUMBER, hint=hint, answered_by=answered_by)
+
+
+def _record(path: str, label: str, shop_list: str) -> Field:
+    return Field(path=path, label=label, kind=Kind.RECORD, shop_list=shop_list)
+
+
+def _choice(path: str, label: str, options: dict[str, str], hint: str = "") -> Field:
+    listed = tuple(Option(word=word, label=text) for word, text in options.items())
+    return Field(path=path, label=label, kind=Kind.CHOICE, options=listed, hint=hint)
+
+
+UNSAID = {"": "not said yet"}
+UNMEASURED = {"": "not measured yet"}
+
+SHADE = Group(
+    id="shade",
+    title="Shade",
+    fields=(
+        _text("tag", "Tag", "What is written on the sheet that travels with the shade."),
+        _text("room", "Room"),
+        _text("note", "Note"),
+    ),
+)
+
+MEASURE = Group(
+    id="measure",
+    title="Measure",
+    fields=(
+        Field(path="opening.width_top", label="Width at the top"),
+        Field(path="opening.width_middle", label="Width at the middle"),
+        Field(path="opening.width_bottom", label="Width at the bottom"),
+        Field(path="opening.height_left", label="Height at the left", hint="Seen from the room."),
+        Field(path="opening.height_centre", label="Height at the centre"),
+        Field(path="opening.height_right", label="Height at the right", hint="Seen from the room."),
+        Field(
+            path="opening.depth_head",
+            label="Depth at the head",
+            hint="Glass or handle to the front of the casing.",
+        ),
+        Field(path="opening.depth_sill", label="Depth at the sill"),
+        Field(
+            path="asked.width",
+            label="Finished width, if given",
+            hint="Instead of a measurement.",
+        ),
+        Field(
+            path="asked.drop",
+            label="Finished drop, if given",
+            hint="Instead of a measurement.",
+        ),
+        _text("asked.given_by", "Who gave the size"),
+    ),
+    more=(
+        Field(
+            path="opening.diagonal_falling",
+            label="Diagonal, top left to bottom right",
+            hint="Seen from the room.",
+        ),
+        Field(
+            path="opening.diagonal_rising",
+            label="Diagonal, bottom left to top right",
+            hint="Seen from the room.",
+        ),
+        Field(path="opening.glass_below_head", label="Head down to the first visible glass"),
+        _text("opening.obstruction", "What stands in the way", "Handle, crank, alarm contact."),
+        Field(path="opening.obstruction_projection", label="How far it stands out"),
+        Field(path="opening.obstruction_above_sill", label="Its height above the sill"),
+        Field(path="opening.casing_width", label="Casing, outside to outside"),
+        Field(path="opening.casing_height", label="Casing, top to the sill or apron"),
+        Field(path="opening.casing_projection", label="Casing stands out from the wall by"),
+        Field(path="opening.wall_left", label="Free wall at the left", hint="Seen from the room."),
+        Field(
+            path="opening.wall_right", label="Free wall at the right", hint="Seen from the room."
+        ),
+        Field(path="opening.wall_above", label="Free wall above the casing"),
+        Field(path="opening.floor_to_head", label="Floor to head"),
+        Field(path="opening.head_fall", label="Fall of the head across the width"),
+        _choice(
+            "opening.sill",
+            "Sill",
+            UNSAID | {"yes": "there is a sill", "no": "there is no sill"},
+        ),
+        _choice(
+            "opening.substrate",
+            "The fixings go into",
+            UNSAID | {substrate.value: substrate.value for substrate in Substrate},
+        ),
+    ),
+)
+
+MOUNT = Group(
+    id="mount",
+    title="Mount",
+    fields=(
+        _choice(
+            "mount.place",
+            "The shade hangs",
+            UNSAID
+            | {
+                MountPlace.INSIDE.value: "inside the opening",
+                MountPlace.OUTSIDE.value: "outside, on the wall or casing",
+            },
+        ),
+        _choice(
+            "mount.height_rule",
+            "Unequal heights",
+            UNSAID
+            | {
+                HeightRule.COVER_SILL.value: "cover the sill: the longest governs",
+                HeightRule.CLEAR_SILL.value: "clear the sill: the shortest governs",
+            },
+        ),
+        _choice(
+            "mount.board_edge",
+            "The cloth leaves the board at",
+            {
+                Face.ROOM.value: "the room edge",
+                Face.WINDOW.value: "the window edge",
+            },
+        ),
+        _choice(
+            "mount.cord_side",
+            "The cords leave the tube on",
+            {
+                Face.ROOM.value: "the room side",
+                Face.WINDOW.value: "the window side",
+            },
+        ),
+        _choice(
+            "mount.control_side",
+            "Clutch or motor at the",
+            UNSAID | {Side.LEFT.value: "left", Side.RIGHT.value: "right"},
+            "Seen from the room. The side of a spring follows from the cords.",
+        ),
+    ),
+    more=(
+        Field(
+            path="mount.deduction",
+            label="Deduction from the width",
+            hint="The whole of it, inside mount.",
+        ),
+        Field(path="mount.overlap_left", label="Overlap at the left", hint="Seen from the room."),
+        Field(path="mount.overlap_right", label="Overlap at the right", hint="Seen from the room."),
+        Field(path="mount.above", label="Above the opening"),
+        Field(path="mount.below", label="Below the opening"),
+        Field(path="mount.returns", label="Returns to the wall", kind=Kind.TICK),
+    ),
+)
+
+DESIGN = Group(
+    id="design",
+    title="Design",
+    fields=(
+        _choice(
+            "design.style",
+            "Style",
+            {
+                StyleName.FLAT.value: "flat",
+                StyleName.LOOPED.value: "looped, folds stay when lowered",
+            },
+        ),
+        _choice(
+            "design.rods",
+            "Rods",
+            {
+                RodPlace.NONE.value: "none",
+                RodPlace.ROWS.value: "at the ring rows",
+                RodPlace.MID_FOLD.value: "at mid-fold, between the rows",
+            },
+        ),
+        _number("design.row_count", "Ring rows", answered_by="layout.rows.count"),
+        Field(
+            path="design.skirt",
+            label="Skirt",
+            hint="The hem shows this much below the raised folds.",
+            answered_by="layout.rows.skirt",
+        ),
+        Field(
+            path="design.head_allowance",
+            label="Head allowance",
+            hint="Top of the board to the lowest row, fully raised.",
+            answered_by="layout.rows.head_allowance",
+        ),
+        _number("design.column_count", "Cord columns", answered_by="layout.columns.count"),
+        _number(
+            "design.fullness",
+            "Fullness",
+            "Looped only: cloth for one of row spacing.",
+            answered_by="layout.rows.fullness",
+        ),
+    ),
+    more=(
+        Field(path="design.largest_row_spacing", label="Row spacing, at most"),
+        Field(
+            path="design.edge_distance",
+            label="Side edge to the first column",
+            answered_by="layout.columns.edge_distance",
+        ),
+        Field(path="design.largest_pitch", label="Column pitch, at most"),
+        Field(path="design.side_turn", label="Side turn, each"),
+        Field(path="design.hem_allowance", label="Hem allowance"),
+        Field(path="design.top_allowance", label="Top allowance"),
+        _number(
+            "design.shrinkage",
+            "Shrinkage",
+            "As a share from your steam test: 0.01 is one per cent.",
+        ),
+        Field(path="design.stack_allowed_on_glass", label="Stack may cover this much glass"),
+    ),
+)
+
+MATERIALS = Group(
+    id="materials",
+    title="Materials",
+    fields=(
+        _record("materials.face", "Face cloth", "cloths"),
+        _record("materials.lining", "Lining", "cloths"),
+        _record("materials.interlining", "Interlining", "cloths"),
+        _record("materials.bar", "Bottom bar", "bars"),
+        _record("materials.rod", "Rod", "rods"),
+        _record("materials.board", "Board", "boards"),
+        _record("materials.bracket", "Brackets", "brackets"),
+        _record("materials.tube", "Tube", "tubes"),
+        _record("materials.cord", "Lift cord", "cords"),
+        _record("materials.tape", "Lift tape, instead of cord", "tapes"),
+    ),
+)
+
+LIFT = Group(
+    id="lift",
+    title="Lift",
+    fields=(
+        _choice(
+            "lift.kind",
+            "What turns the tube",
+            UNSAID | {kind.value: kind.value for kind in LiftKind},
+        ),
+        _record("lift.spring", "Spring", "springs"),
+        _choice(
+            "lift.lock",
+            "Lock",
+            {
+                Lock.ONE_WAY.value: "one-way: blocks rising only",
+                Lock.TWO_WAY.value: "two-way: blocks rising and sinking",
+                Lock.NONE.value: "none",
+                Lock.UNKNOWN.value: "don't know",
+            },
+        ),
+        _choice(
+            "lift.brake",
+            "Speed brake",
+            {
+                Brake.FITTED.value: "fitted",
+                Brake.NONE.value: "none",
+                Brake.UNKNOWN.value: "don't know",
+            },
+        ),
+        _number("lift.turns", "Turns at the up-stop", "Already wound in, or wished for."),
+        _record("lift.clutch", "Clutch", "clutches"),
+        _record("lift.motor", "Motor", "motors"),
+    ),
+    more=(
+        _number("lift.springs_side_by_side", "Springs side by side"),
+        _number("lift.hand_force_limit_n", "Greatest hand force", "In newtons."),
+        _number(
+            "lift.raise_limit_share",
+            "Raise less than fully",
+            "As a share of the travel: 0.85 stops at 85 per cent.",
+        ),
+    ),
+)
+
+GROUPS = (SHADE, MEASURE, MOUNT, DESIGN, MATERIALS, LIFT)
+
+
+def every_field() -> Iterator[Field]:
+    """Give every field of the form, in the order of the work."""
+    for group in GROUPS:
+        yield from group.every()

@@ -1,0 +1,121 @@
+"""From the form to the job file's tables, and back, without changing what was typed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.printing import print_length
+from foldwright.core.quantity.reading import read_length
+from foldwright.core.quantity.rounding import System
+from foldwright.core.quantity.unreadable import Unreadable
+from foldwright.core.why.fault import Fault
+from foldwright.web.fields import Field, Kind, every_field
+
+Table = dict[str, Any]
+
+YES_OR_NO = {"opening.sill": {"yes": True, "no": False}}
+TENTH_OF_A_MILLIMETRE = Length.mm("0.1")
+
+
+def shade_from_form(form: Mapping[str, str], saved: Table) -> Table:
+    """Lay what was typed into the table of a shade.
+
+    A field that still reads as it was shown keeps the value that was saved, whatever kind
+    of value that was; a field left empty is left out. Keys that the form does not know
+    stay as they are.
+    """
+    shade = {key: dict(value) if isinstance(value, dict) else value for key, value in saved.items()}
+    for one in every_field():
+        if text_at(saved, one) != (typed := _typed(form, one)):
+            _put(shade, one.path, _value(one, typed))
+    return shade
+
+
+def text_at(shade: Table, one: Field) -> str:
+    """Give what the form shows for one field of a saved shade."""
+    value = value_at(shade, one.path)
+    if value is None or (one.kind is Kind.TICK and value is False):
+        return ""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return str(value)
+
+
+def value_at(shade: Table, path: str) -> Any:
+    """Give what is saved under a dotted path, or None."""
+    part: Any = shade
+    for key in path.split("."):
+        part = part.get(key) if isinstance(part, dict) else None
+    return part
+
+
+def _typed(form: Mapping[str, str], one: Field) -> str:
+    return form.get(one.path, "").strip()
+
+
+def _value(one: Field, typed: str) -> str | bool:
+    if one.kind is Kind.TICK:
+        return typed == "yes"
+    return YES_OR_NO.get(one.path, {}).get(typed, typed)
+
+
+def _put(shade: Table, path: str, value: str | bool) -> None:
+    room, _, key = path.rpartition(".")
+    table = shade.setdefault(room, {}) if room else shade
+    table.pop(key, None)
+    if value not in ("", False) or path in YES_OR_NO and value is False:
+        table[key] = value
+    if room and not table:
+        del shade[room]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Filled:
+    """One field as the page shows it: what was typed, how it was read, what is wrong."""
+
+    field: Field
+    text: str
+    echo: str = ""
+    faults: tuple[Fault, ...] = ()
+
+
+def filled_fields(
+    shade: Table, faults: tuple[Fault, ...], where: str, system: System
+) -> dict[str, Filled]:
+    """Give every field of the form with its echo and its faults, by path."""
+    return {one.path: _filled(one, shade, faults, where, system) for one in every_field()}
+
+
+def _filled(
+    one: Field, shade: Table, faults: tuple[Fault, ...], where: str, system: System
+) -> Filled:
+    text = text_at(shade, one)
+    own = tuple(fault for fault in faults if fault.where == f"{where}.{one.path}")
+    echo = echo_of(text, system) if one.kind is Kind.LENGTH and not own else ""
+    return Filled(field=one, text=text, echo=echo, faults=own)
+
+
+def faults_elsewhere(faults: tuple[Fault, ...], where: str) -> Iterator[Fault]:
+    """Give the faults that belong to no field of this shade's form."""
+    known = {f"{where}.{one.path}" for one in every_field()}
+    return (fault for fault in faults if fault.where not in known)
+
+
+def echo_of(text: str, system: System) -> str:
+    """Read a length back in both units, finely enough to see that nothing was lost.
+
+    >>> echo_of("35-3/16", System.INCH)
+    '35 3/16 in · 893.8 mm'
+    """
+    try:
+        length = read_length(text, system)
+    except Unreadable:
+        return ""
+    both = [
+        print_length(length, System.INCH),
+        print_length(length, System.METRIC, mark=TENTH_OF_A_MILLIMETRE),
+    ]
+    return " · ".join(both if system is System.INCH else reversed(both))

@@ -1,0 +1,1 @@
+"""The pages, in the order in which a person meets them."""

@@ -1,0 +1,105 @@
+"""One job: its shades side by side, its file, and what can be done with it as a whole."""
+
+from __future__ import annotations
+
+import re
+from copy import deepcopy
+from dataclasses import dataclass
+from urllib.parse import quote
+
+from starlette.datastructures import FormData
+from starlette.requests import Request
+from starlette.responses import Response
+
+from foldwright.core.why.finding import Finding, Severity
+from foldwright.web.desk import Desk, see, text_of
+from foldwright.web.opened import OpenJob, job_number, shade_number, shades_of
+from foldwright.web.view import ShadeView
+from foldwright.work.document import Document, read_document
+from foldwright.work.jobfile import job_text
+
+OPEN = (Severity.STOP, Severity.ASK)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ShadeLine:
+    """One shade in the list of a job."""
+
+    view: ShadeView
+    open_findings: tuple[Finding, ...]
+    notes: int
+
+
+def show_job(request: Request) -> Response:
+    """Show the shades of a job with their sizes, verdicts and open findings."""
+    return _job_page(request, OpenJob.of(request))
+
+
+def add_shade(request: Request, form: FormData) -> Response:
+    """Add a shade by its tag; keep the form as typed where the tag will not do."""
+    job = OpenJob.of(request)
+    fields = text_of(form)
+    document = deepcopy(job.entry.document)
+    document["shades"] = [*shades_of(document), {"tag": fields.get("tag", "").strip()}]
+    return _saved_with_shade(request, job, document, fields)
+
+
+def copy_shade(request: Request, form: FormData) -> Response:
+    """Add a shade like another one, under a tag of its own."""
+    job = OpenJob.of(request)
+    document = deepcopy(job.entry.document)
+    like = shades_of(document)[shade_number(request, job) - 1]
+    tag = text_of(form).get("tag", "").strip()
+    document["shades"] = [*shades_of(document), {**deepcopy(like), "tag": tag}]
+    return _saved_with_shade(request, job, document, {"tag": tag})
+
+
+def take_out_shade(request: Request, _form: FormData) -> Response:
+    """Take a shade out of the job; every earlier save still holds it."""
+    job = OpenJob.of(request)
+    document = deepcopy(job.entry.document)
+    document["shades"].pop(shade_number(request, job) - 1)
+    job.desk.book.save(job.entry.job_id, document, follows=job.entry.number)
+    return see(job.url)
+
+
+def put_job_away(request: Request, _form: FormData) -> Response:
+    """Take a job off the list; nothing is lost."""
+    Desk.of(request).book.put_away(job_number(request))
+    return see("/")
+
+
+def give_file(request: Request) -> Response:
+    """Give the job as its file."""
+    job = OpenJob.of(request)
+    name = re.sub(r"[^\w-]+", "-", job.entry.name.lower()).strip("-") or "job"
+    disposition = f"attachment; filename*=utf-8''{quote(name)}.toml"
+    return Response(
+        job_text(job.entry.document),
+        media_type="application/toml; charset=utf-8",
+        headers={"Content-Disposition": disposition},
+    )
+
+
+def _saved_with_shade(
+    request: Request, job: OpenJob, document: Document, fields: dict[str, str]
+) -> Response:
+    faults = read_document(document, job.desk.shop).faults
+    if faults:
+        context = {"fields": fields, "faults": faults}
+        return _job_page(request, job, status=422, **context)
+    entry = job.desk.book.save(job.entry.job_id, document, follows=job.entry.number)
+    return see(f"{job.url}/shades/{len(shades_of(entry.document))}")
+
+
+def _job_page(request: Request, job: OpenJob, *, status: int = 200, **context: object) -> Response:
+    lines = [_line(job.view(number)) for number in range(1, len(job.shades) + 1)]
+    context = {"fields": {}, "faults": job.reading.faults} | context
+    return job.desk.page(
+        request, "job.html", status=status, job=job, lines=lines, system=job.system, **context
+    )
+
+
+def _line(view: ShadeView) -> ShadeLine:
+    opened = tuple(finding for finding in view.findings if finding.severity in OPEN)
+    return ShadeLine(view=view, open_findings=opened, notes=len(view.findings) - len(opened))

@@ -1,0 +1,226 @@
+"""Everything that the page of a shade shows, gathered for its templates."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Any
+
+from markupsafe import Markup
+
+from foldwright.core.check.plan import ShadePlan
+from foldwright.core.facts.records import ShopList
+from foldwright.core.lift.balance import Verdict
+from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.rounding import System
+from foldwright.core.rig.headrail import Step
+from foldwright.core.why.fault import Fault
+from foldwright.core.why.figure import Figure
+from foldwright.core.why.finding import Finding, Severity
+from foldwright.web.drawings import Picture, picture
+from foldwright.web.fields import GROUPS, Field, Group, Kind
+from foldwright.web.figures import FigureIndex
+from foldwright.web.forms import Filled, Table, faults_elsewhere, filled_fields
+from foldwright.web.tables import Table as NumberTable
+from foldwright.web.tables import tables
+from foldwright.web.wording import Wording
+
+COUNT_WORDS = {
+    Severity.STOP: ("stop", "stops"),
+    Severity.ASK: ("question", "questions"),
+    Severity.NOTE: ("note", "notes"),
+}
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Shift:
+    """A figure that an edit moved, in words."""
+
+    name: str
+    old: str
+    new: str | Markup
+
+
+@dataclass(frozen=True, kw_only=True)
+class ShadeView:
+    """One shade, as typed and as planned, for one reader."""
+
+    url: str
+    number: int
+    count: int
+    version: int
+    shade: Table
+    plan: ShadePlan | None
+    figures: FigureIndex
+    wording: Wording
+    shop: ShopList
+    system: System
+    job_system: System
+    raise_share: float
+    faults: tuple[Fault, ...] = ()
+    typed: bool = False  # the form holds what is not saved
+    moved: tuple[Shift, ...] = ()
+    moved_title: str = ""
+    papers: tuple = ()
+    papers_words: str = ""
+    groups: tuple[Group, ...] = field(default=GROUPS)
+
+    def link(self, figure: Figure[Any]) -> Markup:
+        """Show a figure as a link to its why."""
+        return self.wording.link(figure)
+
+    def linked(self, sentence: str, figures: Sequence[Figure[Any]]) -> Markup:
+        """Fill a sentence, each of its figures a link."""
+        return self.wording.linked(sentence, figures)
+
+    def other(self, figure: Figure[Any]) -> str:
+        """Show a figure in the other units."""
+        return self.wording.other(figure)
+
+    @property
+    def tag(self) -> str:
+        """Give the tag as typed."""
+        return str(self.shade.get("tag", "")) or "no tag yet"
+
+    @property
+    def room(self) -> str:
+        """Give the room as typed."""
+        return str(self.shade.get("room", ""))
+
+    @property
+    def width(self) -> Figure[Length] | None:
+        """Give the finished width."""
+        return self.plan.size.width if self.plan and self.plan.size else None
+
+    @property
+    def drop(self) -> Figure[Length] | None:
+        """Give the finished drop."""
+        return self.plan.size.drop if self.plan and self.plan.size else None
+
+    @property
+    def mount(self) -> str:
+        """Give where the shade hangs."""
+        return _typed_word(self.shade, "mount", "place")
+
+    @property
+    def face(self) -> str:
+        """Give the face cloth."""
+        return _typed_word(self.shade, "materials", "face")
+
+    @property
+    def verdict(self) -> str:
+        """Give what can be promised of the lift."""
+        balance = self.plan.balance if self.plan else None
+        return (balance.verdict if balance else Verdict.ASK).value
+
+    @property
+    def turns(self) -> Figure[float] | None:
+        """Give the turns to wind in."""
+        window = self.plan.balance.window if self.plan and self.plan.balance else None
+        return window.recommended_turns if window else None
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Give all that the plan has to say."""
+        return self.plan.findings if self.plan else ()
+
+    @property
+    def findings_title(self) -> str:
+        """Count the findings by severity."""
+        if self.plan is None:
+            return "Waiting for the fields that cannot be read"
+        return count_findings(self.findings) or "Nothing stands against this shade"
+
+    @cached_property
+    def fields(self) -> dict[str, Filled]:
+        """Give every field as the form shows it."""
+        return filled_fields(self.shade, self.faults, f"shades.{self.number}", self.job_system)
+
+    def is_used(self, group: Group) -> bool:
+        """Tell whether anything is typed in, or wrong with, the lesser fields of a group."""
+        lesser = [self.fields[one.path] for one in group.more]
+        return any(filled.text or filled.faults for filled in lesser)
+
+    @property
+    def other_faults(self) -> tuple[Fault, ...]:
+        """Give the faults that stand beside no field of this form."""
+        return tuple(faults_elsewhere(self.faults, f"shades.{self.number}"))
+
+    def stand_in(self, one: Field) -> Markup | str:
+        """Give the figure that a house rule put where nothing is typed."""
+        figure = self.figures.at(one.answered_by) if one.answered_by else None
+        return self.link(figure) if figure else ""
+
+    def options(self, filled: Filled) -> list[tuple[str, str]]:
+        """Give the choices of a field, with what is saved among them even if it is not listed."""
+        listed = self._listed(filled.field)
+        known = {word for word, _ in listed}
+        extra = (
+            [(filled.text, f"{filled.text} (not in the list)")] if filled.text not in known else []
+        )
+        return [*listed, *extra]
+
+    def _listed(self, one: Field) -> list[tuple[str, str]]:
+        if one.kind is Kind.RECORD:
+            names = getattr(self.shop, one.shop_list)
+            return [("", "not chosen yet"), *((name, name) for name in names)]
+        return [(option.word, option.label) for option in one.options]
+
+    @cached_property
+    def picture(self) -> Picture | None:
+        """Draw the shade at its raise."""
+        if self.plan is None:
+            return None
+        return picture(self.plan, self.raise_share, self.system, f"{self.url}/why")
+
+    @property
+    def raise_text(self) -> str:
+        """Say how far the shade is shown raised."""
+        return f"raised {self.raise_share:.0%}"
+
+    @property
+    def raise_steps(self) -> tuple[tuple[str, str], ...]:
+        """Give the steps by which the shade can be raised without a pull: one fold each."""
+        layout = self.plan.layout if self.plan else None
+        if layout is None:
+            return ()
+        fold = 1 / layout.rows.count.value
+        steps = (
+            ("Fully down", 0.0),
+            ("Lower one fold", self.raise_share - fold),
+            ("Raise one fold", self.raise_share + fold),
+            ("Fully up", 1.0),
+        )
+        return tuple((label, f"{min(1.0, max(0.0, share)):.3f}") for label, share in steps)
+
+    @cached_property
+    def tables(self) -> tuple[NumberTable, ...]:
+        """Give the numbers in the order of the work."""
+        return tables(self.figures, self.wording)
+
+    @property
+    def bench_steps(self) -> tuple[Step, ...]:
+        """Give the bench steps."""
+        return self.plan.headrail.steps if self.plan and self.plan.headrail else ()
+
+
+def count_findings(findings: Sequence[Finding]) -> str:
+    """Count findings in words, the strongest first.
+
+    >>> count_findings(())
+    ''
+    """
+    return ", ".join(_counted(findings))
+
+
+def _counted(findings: Sequence[Finding]) -> Iterator[str]:
+    for severity, words in COUNT_WORDS.items():
+        number = sum(finding.severity is severity for finding in findings)
+        if number:
+            yield f"{number} {words[number > 1]}"
+
+
+def _typed_word(shade: Table, room: str, key: str) -> str:
+    part = shade.get(room)
+    return str(part.get(key, "")) if isinstance(part, dict) else ""

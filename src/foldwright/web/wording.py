@@ -1,0 +1,57 @@
+"""Figures and sentences as a page shows them: each figure a link to its why."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from markupsafe import Markup, escape
+
+from foldwright.core.quantity.rounding import System
+from foldwright.core.why.figure import Figure
+from foldwright.core.why.source import Status
+from foldwright.core.why.telling import SLOT, show, show_value
+from foldwright.web.figures import FigureIndex
+
+LINK = Markup('<a class="figure" href="{url}?figure={path}" data-why>{text}</a>')
+
+
+class Wording:
+    """Shows the figures of one plan to one reader."""
+
+    def __init__(self, figures: FigureIndex, system: System, why_url: str) -> None:
+        self._figures = figures
+        self._system = system
+        self._why_url = why_url
+
+    def link(self, figure: Figure[Any], *, ranged: bool = False) -> Markup:
+        """Show a figure, with its range where asked, as a link to its why."""
+        text = show(figure, self._system) if ranged else show_value(figure, self._system)
+        path = self._figures.path_of(figure)
+        return LINK.format(url=self._why_url, path=path, text=text) if path else escape(text)
+
+    def linked(self, sentence: str, figures: Sequence[Figure[Any]]) -> Markup:
+        """Fill a sentence, each of its figures a link."""
+        shown = Markup()
+        place = 0
+        for slot in SLOT.finditer(sentence):
+            shown += escape(sentence[place : slot.start()])
+            shown += self.link(figures[int(slot[1])], ranged=bool(slot[2]))
+            place = slot.end()
+        return shown + escape(sentence[place:])
+
+    def other(self, figure: Figure[Any]) -> str:
+        """Show a figure in the units that the reader did not choose."""
+        return show_value(figure, other_system(self._system))
+
+
+def other_system(system: System) -> System:
+    """Give the other system."""
+    return System.METRIC if system is System.INCH else System.INCH
+
+
+def known(figure: Figure[Any]) -> str:
+    """Say how far a figure can be trusted, where that is not plain from the work itself."""
+    weakest = figure.rests_on if figure.status is Status.DERIVED else figure.status
+    said = (Status.PRACTICE, Status.HOUSE, Status.MEMORY)
+    return f"rests on {weakest.value}" if weakest in said else weakest.value
