@@ -54,9 +54,13 @@ class FlatStyle:
             order.drop,
         )
 
-    def rows(self, order: Order, count: Figure[int]) -> RowPlan:
+    def exact_spacing(self, order: Order, count: int) -> Fraction:
         """Share the drop less head and skirt into n + 1/2 spacings."""
-        exact = _span(order).nanometres / (count.value + HALF)
+        return _span(order).nanometres / (count + HALF)
+
+    def rows(self, order: Order, count: Figure[int]) -> RowPlan:
+        """Set the rows out from half a spacing above the skirt."""
+        exact = self.exact_spacing(order, count.value)
         spacing = derived(
             "row spacing",
             Length(round(exact)),

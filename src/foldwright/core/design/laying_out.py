@@ -14,17 +14,15 @@ from foldwright.core.design.refusing import draft_refusals
 from foldwright.core.design.row_checks import draft_row_checks
 from foldwright.core.design.stack_checks import draft_stack_checks
 from foldwright.core.design.stacking import plan_stack, travel
-from foldwright.core.design.style import Style
-from foldwright.core.design.styles import style_of
+from foldwright.core.design.styles import row_count, style_of
 from foldwright.core.design.widths import Joining, join_widths, side_turn
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Chosen
 from foldwright.core.measure.finished import FinishedSize
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.answer import Answer
-from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.figure import Figure
 from foldwright.core.why.finding import Finding
-from foldwright.core.why.making import chosen as as_chosen
 from foldwright.core.why.trying import Draft, settle
 
 L = Figure[Length]
@@ -78,7 +76,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - the contract between the rooms
 
 def _draw(order: Order) -> Layout:
     style = style_of(order.design.style)
-    rows = style.rows(order, _row_count(order, style))
+    rows = style.rows(order, row_count(order))
     joining = join_widths(order)
     columns = plan_columns(order, joining.seams)
     return Layout(
@@ -93,13 +91,6 @@ def _draw(order: Order) -> Layout:
         hem_allowance=hem_allowance(order),
         top_allowance=top_allowance(order),
     )
-
-
-def _row_count(order: Order, style: Style) -> Figure[int]:
-    typed = order.design.row_count
-    if typed is not None:
-        return as_chosen("number of rows", typed, Unit.COUNT)
-    return style.usual_row_count(order)
 
 
 def _width_plan(joining: Joining, columns: ColumnPlan) -> WidthPlan:

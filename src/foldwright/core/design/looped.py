@@ -60,9 +60,17 @@ class LoopedStyle:
             largest,
         )
 
+    def exact_spacing(self, order: Order, count: int) -> Fraction:
+        """Share the whole drop, unless the top row would then stand too near the head."""
+        drop = order.drop.value
+        if count == 1:
+            return Fraction(drop.nanometres)
+        free = drop - _first_row(order).value - head_allowance(order).value
+        return min(Fraction(drop.nanometres, count), Fraction(free.nanometres, count - 1))
+
     def rows(self, order: Order, count: Figure[int]) -> RowPlan:
-        """Share the whole drop into as many spacings as rows."""
-        exact = _spacing(order, count.value)
+        """Set the rows out from the skirt up."""
+        exact = self.exact_spacing(order, count.value)
         spacing = derived(
             "row spacing",
             Length(round(exact)),
@@ -188,15 +196,6 @@ def _loop_spacing(order: Order) -> L:
         rounding=Rounding.MUST_FIT,
         source=LOOP_LIMIT.source,
     )
-
-
-def _spacing(order: Order, count: int) -> Fraction:
-    """Share the whole drop, unless the top row would then stand too near the head."""
-    drop = order.drop.value.nanometres
-    if count == 1:
-        return Fraction(drop)
-    free = drop - _first_row(order).value.nanometres - head_allowance(order).value.nanometres
-    return min(Fraction(drop, count), Fraction(free, count - 1))
 
 
 def _first_row(order: Order) -> L:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from foldwright.core.design.choices import StyleName
 from foldwright.core.design.columns import LEAST_COLUMNS, usual_edge
 from foldwright.core.design.order import Order, draft, head_allowance, skirt, stacked_pitch
+from foldwright.core.design.styles import row_count, style_of
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Severity
@@ -27,9 +28,8 @@ def draft_refusals(order: Order) -> Iterator[Draft[Order]]:
 
     Source: derived here.
     """
-    yield from _short_drop(order)
-    yield from _few_rows(order)
-    yield from _crowded_rows(order)
+    rows = [*_short_drop(order), *_few_rows(order)]
+    yield from rows or _crowded_rows(order)
     yield from _few_columns(order)
     yield from _narrow(order)
     yield from _narrow_cloth(order)
@@ -47,20 +47,20 @@ def _refuse(
 
 def _short_drop(order: Order) -> Iterator[Draft[Order]]:
     """Find a drop that head allowance, skirt and one stacked row use up."""
-    head, under, pitch = head_allowance(order), skirt(order), stacked_pitch(order)
+    head, under, row = head_allowance(order), skirt(order), _room_to_rise(order)
     needed = derived(
         "least drop",
-        head.value + under.value + pitch.value * 2,
+        head.value + under.value + row.value * 2,
         Unit.LENGTH,
-        "Head allowance {0}, skirt {1}, and one row of {2} in two halves.",
+        "Head allowance {0}, skirt {1}, and twice {2} for a single row.",
         head,
         under,
-        pitch,
+        row,
     )
     if order.drop.value <= needed.value:
         yield _refuse(
             "drop-too-short",
-            "The drop is {0}; head and skirt alone take {1}.",
+            "The drop is {0}; head, skirt and a single row take {1}.",
             order.drop,
             needed,
             ways=(
@@ -79,27 +79,39 @@ def _few_rows(order: Order) -> Iterator[Draft[Order]]:
 
 
 def _crowded_rows(order: Order) -> Iterator[Draft[Order]]:
-    """Find typed rows so close that stacking them would lift nothing."""
-    typed = order.design.row_count
-    if typed is None or typed < LEAST_ROWS or order.drop.value <= ZERO:
-        return
-    pitch = stacked_pitch(order)
+    """Find rows so close that stacking them would lift next to nothing."""
+    count = row_count(order)
     spacing = derived(
-        "row spacing at most",
-        order.drop.value / typed,
+        "row spacing",
+        Length(round(style_of(order.design.style).exact_spacing(order, count.value))),
         Unit.LENGTH,
-        "The drop {0} shared by {1} rows.",
+        "What the drop {0} leaves to each of {1} rows.",
         order.drop,
-        chosen("number of rows", typed, Unit.COUNT),
+        count,
     )
-    if spacing.value <= pitch.value * 2:
+    needed = _room_to_rise(order)
+    if spacing.value < needed.value:
         yield _refuse(
             "rows-too-many",
-            "The rows would lie {0} apart, and stacked they lie {1} apart: nothing would rise.",
+            "The rows would lie {0} apart; under {1} stacking them lifts next to nothing.",
             spacing,
-            pitch,
-            ways=(_free(order, "row_count", "Let the spacing decide the rows."),),
+            needed,
+            ways=tuple(_wider_rows(order)),
         )
+
+
+def _room_to_rise(order: Order) -> L:
+    pitch = stacked_pitch(order)
+    value, because = pitch.value * 2, "Twice the {0} that stacked rows lie apart."
+    return derived("least row spacing", value, Unit.LENGTH, because, pitch)
+
+
+def _wider_rows(order: Order) -> Iterator[Way[Order]]:
+    if order.design.row_count is not None:
+        yield _free(order, "row_count", "Let the spacing decide the rows.")
+    if order.design.largest_row_spacing is not None:
+        yield _free(order, "largest_row_spacing", "Let the market's cap decide the spacing.")
+    yield by_hand("Use fewer rows, a shorter head allowance, or thinner rods.")
 
 
 def _few_columns(order: Order) -> Iterator[Draft[Order]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from typing import Protocol
 
 from foldwright.core.design.choices import StyleName
@@ -32,6 +33,9 @@ class Style(Protocol):
 
     def usual_row_count(self, order: Order) -> Figure[int]:
         """Give the number of rows the style takes when nobody has typed one."""
+
+    def exact_spacing(self, order: Order, count: int) -> Fraction:
+        """Give the row spacing of that many rows, in nanometres and unrounded."""
 
     def rows(self, order: Order, count: Figure[int]) -> RowPlan:
         """Set out that many rows; they sum to the drop exactly."""

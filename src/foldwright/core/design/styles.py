@@ -5,9 +5,27 @@ from __future__ import annotations
 from foldwright.core.design.choices import StyleName
 from foldwright.core.design.flat import FlatStyle
 from foldwright.core.design.looped import LoopedStyle
+from foldwright.core.design.order import Order
 from foldwright.core.design.style import Style
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import chosen
 
 STYLES: dict[StyleName, Style] = {style.name: style for style in (FlatStyle(), LoopedStyle())}
+
+
+def row_count(order: Order) -> Figure[int]:
+    """Tell how many ring rows a shade has.
+
+    Takes: the order.
+
+    Gives: as typed, else as its style takes them.
+
+    Source: common practice.
+    """
+    typed = order.design.row_count
+    if typed is not None:
+        return chosen("number of rows", typed, Unit.COUNT)
+    return style_of(order.design.style).usual_row_count(order)
 
 
 def style_of(name: StyleName) -> Style:
