@@ -69,6 +69,8 @@ def _wind(turns: Figure[float] | None, system: System) -> str:
 def _finding_lines(finding: Finding, system: System) -> Iterator[str]:
     sentence = fill(finding.sentence, finding.figures, system)
     yield f"  {finding.severity.value.upper()} {finding.stage.value}: {sentence}"
+    if finding.severity is Severity.NOTE:
+        return
     for remedy in finding.remedies:
         yield f"    - {fill(remedy.sentence, remedy.figures, system)}"
 
