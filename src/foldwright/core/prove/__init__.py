@@ -1,0 +1,1 @@
+"""Rise, bench observations, inference, corrections."""
