@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import chain, islice
 from multiprocessing import get_context
 from typing import Any
@@ -109,9 +109,8 @@ def _answered(typed: Any, name: str, number: int) -> LiftAnswer:
     except ImpossibleCase as trouble:
         raise CannotUse(trouble.faults) from None
     except ImpossiblePanel as trouble:
-        where = f"load.{trouble.where}"
-        fault = Fault(where=where, what=trouble.what, remedy=trouble.remedy)
-        raise CannotUse((fault,)) from None
+        faults = (replace(fault, where=f"load.{fault.where}") for fault in trouble.faults)
+        raise CannotUse(tuple(faults)) from None
     return LiftAnswer(line=number, name=name, answer=answer, load_curve=curve)
 
 

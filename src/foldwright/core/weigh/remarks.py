@@ -92,8 +92,10 @@ def impossible(refusal: ImpossiblePanel) -> Finding:
         id="weigh.impossible",
         severity=Severity.STOP,
         stage=Stage.ORDER,
-        sentence=f"The shade cannot hang as designed: {refusal.what}.",
-        remedies=(Remedy(sentence=refusal.remedy),),
+        sentence="The shade cannot hang as designed: "
+        + "; ".join(fault.what for fault in refusal.faults)
+        + ".",
+        remedies=tuple(Remedy(sentence=fault.remedy) for fault in refusal.faults),
     )
 
 
