@@ -14,7 +14,7 @@ class Limit(Enum):
 
     LOAD = "the load fully raised"
     STEP = "the smallest step that can be wound"
-    SPRING = "the spring's greatest turns"
+    SPRING = "the spring's strength"
     HAND = "the pull on the bar fully lowered"
     SPEED = "the speed at the up-stop"
 

@@ -143,16 +143,15 @@ def clutch_remedy(trial: ClutchTrial) -> Remedy:
     )
 
 
-def clutch_findings(trial: ClutchTrial, others: tuple[ClutchTrial, ...]) -> tuple[Finding, ...]:
+def clutch_findings(trial: ClutchTrial, remedies: tuple[Remedy, ...]) -> tuple[Finding, ...]:
     """Say what is wrong with a clutch on a shade, and what any chain asks for.
 
-    Takes: the clutch tried; all clutches tried, the best first.
+    Takes: the clutch tried; the other lifts that work.
 
-    Gives: findings whose remedies work.
+    Gives: findings with those remedies.
 
     Source: derived here; *common practice* for the chain.
     """
-    remedies = tuple(clutch_remedy(other) for other in others[:2] if other.verdict is Verdict.WORKS)
     findings = []
     if not trial.strong_enough:
         findings.append(_too_weak(trial, remedies))

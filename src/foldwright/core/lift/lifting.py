@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING
 from foldwright.core.lift.balance import Balance, Verdict
 from foldwright.core.lift.case import LiftCase, answer_case
 from foldwright.core.lift.choices import LiftChoices, LiftKind
-from foldwright.core.lift.clutch import clutch_findings, clutch_remedy, try_clutch, try_clutches
+from foldwright.core.lift.clutch import clutch_findings, try_clutch
 from foldwright.core.lift.judging import bare_case
 from foldwright.core.lift.missing import missing, which_kind
-from foldwright.core.lift.motor import motor_findings, motor_remedy, try_motor, try_motors
+from foldwright.core.lift.motor import motor_findings, try_motor
 from foldwright.core.lift.order import LiftOrder
 from foldwright.core.lift.raising import raise_curve
 from foldwright.core.lift.ranking import rank, try_springs
+from foldwright.core.lift.remedies import working_clutches, working_motors, working_springs
 from foldwright.core.lift.sags import sags
 from foldwright.core.lift.spring_lift import spring_findings, spring_lift, which_spring
 from foldwright.core.lift.telling_load import LoadFigures, load_figures
@@ -115,20 +116,23 @@ def _spring(order: LiftOrder, loads: LoadFigures, balance: Balance) -> Answer[Ba
 
 
 def _clutch(order: LiftOrder, loads: LoadFigures, balance: Balance) -> Answer[Balance]:
-    tried, clutch = try_clutches(order, loads), order.shop.clutches.get(order.choices.clutch)
+    clutches = working_clutches(order, loads)
+    clutch = order.shop.clutches.get(order.choices.clutch)
     if clutch is None:
-        fitting = (clutch_remedy(trial) for trial in tried if trial.verdict is Verdict.WORKS)
-        return Answer(result=balance, findings=(_which("clutch", tuple(fitting)),))
+        return Answer(result=balance, findings=(_which("clutch", clutches),))
     trial = try_clutch(order, clutch, loads)
     result = replace(balance, verdict=trial.verdict, chain_pull=trial.pull)
-    return Answer(result=result, findings=clutch_findings(trial, tried))
+    remedies: tuple[Remedy, ...] = ()
+    if trial.verdict is not Verdict.WORKS:
+        motors, springs = working_motors(order, loads), working_springs(try_springs(order), loads)
+        remedies = (*clutches[:2], *motors[:1], *springs[:1])
+    return Answer(result=result, findings=clutch_findings(trial, remedies))
 
 
 def _motor(order: LiftOrder, loads: LoadFigures, balance: Balance) -> Answer[Balance]:
-    tried, motor = try_motors(order, loads), order.shop.motors.get(order.choices.motor)
+    motors, motor = working_motors(order, loads), order.shop.motors.get(order.choices.motor)
     if motor is None:
-        fitting = (motor_remedy(trial) for trial in tried if trial.verdict is Verdict.WORKS)
-        return Answer(result=balance, findings=(_which("motor", tuple(fitting)),))
+        return Answer(result=balance, findings=(_which("motor", motors),))
     trial = try_motor(order, motor, loads)
     result = replace(
         balance,
@@ -136,7 +140,12 @@ def _motor(order: LiftOrder, loads: LoadFigures, balance: Balance) -> Answer[Bal
         motor_torque=trial.torque_needed,
         motor_time=trial.time,
     )
-    return Answer(result=result, findings=motor_findings(trial, tried))
+    remedies: tuple[Remedy, ...] = ()
+    if trial.verdict is not Verdict.WORKS:
+        clutches = working_clutches(order, loads)
+        springs = working_springs(try_springs(order), loads)
+        remedies = (*motors[:2], *clutches[:1], *springs[:1])
+    return Answer(result=result, findings=motor_findings(trial, remedies))
 
 
 def _which(part: str, fitting: tuple[Remedy, ...]) -> Finding:

@@ -178,16 +178,15 @@ def motor_remedy(trial: MotorTrial) -> Remedy:
     )
 
 
-def motor_findings(trial: MotorTrial, others: tuple[MotorTrial, ...]) -> tuple[Finding, ...]:
+def motor_findings(trial: MotorTrial, remedies: tuple[Remedy, ...]) -> tuple[Finding, ...]:
     """Say what is wrong with a motor on a shade, and what any motor asks for.
 
-    Takes: the motor tried; all motors tried, the best first.
+    Takes: the motor tried; the other lifts that work.
 
-    Gives: findings whose remedies work.
+    Gives: findings with those remedies.
 
     Source: derived here; *common practice* for the wiring.
     """
-    remedies = tuple(motor_remedy(other) for other in others[:2] if other.verdict is Verdict.WORKS)
     short = tuple(_too_little(trial, *each, remedies) for each in trial.shortages())
     blocked = (_does_not_fit(trial, remedies),) if trial.obstacle else ()
     wiring = () if trial.motor.battery else (MAINS,)

@@ -8,6 +8,7 @@ import numpy as np
 
 from foldwright.core.lift.choices import Brake, Lock
 from foldwright.core.lift.raising import likeliest_stand
+from foldwright.core.lift.remedies import braked_spring
 from foldwright.core.lift.telling_window import at_turns, by_speed, wound_turns
 from foldwright.core.why.figure import Unit
 from foldwright.core.why.finding import Change, Finding, Remedy, Severity, Stage
@@ -55,7 +56,8 @@ def brake_findings(judged: Judged, loads: LoadFigures) -> Iterator[Finding]:
     if judged.case.brake is Brake.UNKNOWN:
         yield _is_a_brake_fitted(judged, loads, speed, gentle)
     if judged.case.brake is Brake.NONE:
-        yield _guide_by_hand(speed, gentle, energy)
+        braked = braked_spring(judged.order, loads)
+        yield _guide_by_hand((speed, gentle, energy), braked)
     if judged.case.brake is Brake.FITTED and judged.case.brake_drag_n_m_s is None:
         yield _drag_not_known(judged, gentle)
 
@@ -108,17 +110,18 @@ def _is_a_brake_fitted(judged: Judged, loads: LoadFigures, speed: N, gentle: N) 
     )
 
 
-def _guide_by_hand(speed: N, gentle: N, energy: N) -> Finding:
+def _guide_by_hand(figures: tuple[N, ...], braked: tuple[Remedy, ...]) -> Finding:
     return Finding(
         id="lift.brake-none",
         severity=Severity.NOTE,
         stage=Stage.BENCH,
         sentence="Guide it by hand, do not release it free, or fit a speed brake: released free it"
         " reaches the up-stop at up to {0} with up to {2}, where {1} is gentle.",
-        figures=(speed, gentle, energy),
+        figures=figures,
         remedies=(
             Remedy(sentence="Write on the hand-over sheet: guide the bar by hand."),
             Remedy(sentence="Fit a speed brake.", changes=FITTED.changes),
+            *braked,
         ),
     )
 

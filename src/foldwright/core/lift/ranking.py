@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from foldwright.core.lift.balance import SpringRank, Verdict
 from foldwright.core.lift.case_answer import Limit
-from foldwright.core.lift.judging import Judged, judge
+from foldwright.core.lift.choices import Brake
+from foldwright.core.lift.judging import WORKING, Judged, judge
 from foldwright.core.lift.telling_load import LoadFigures
 from foldwright.core.lift.telling_window import window_figures
 from foldwright.core.why.figure import Figure, Unit
@@ -25,8 +26,9 @@ def try_springs(order: LiftOrder) -> tuple[Judged, ...]:
 
     Takes: the order.
 
-    Gives: each spring whose sheet says enough, by verdict, then by its chance, then the one
-    that stores least energy: it is the gentlest to wind, to pull and to hold.
+    Gives: each spring whose sheet says enough, by verdict, then by its chance, then those that
+    have the brake that is to be fitted, then the one that stores least energy: it is the
+    gentlest to wind, to pull and to hold.
 
     Holds for: orders whose tube and cord or tape are chosen; otherwise nothing is tried.
 
@@ -36,14 +38,19 @@ def try_springs(order: LiftOrder) -> tuple[Judged, ...]:
     return tuple(sorted((each for each in tried if each), key=_goodness))
 
 
-def _goodness(judged: Judged) -> tuple[int, float, float]:
+def _goodness(judged: Judged) -> tuple[int, float, bool, float]:
     found = judged.window
-    sure = judged.verdict in (Verdict.WORKS, Verdict.BY_HAND)
     return (
         _BEST_FIRST.index(judged.verdict),
-        0.0 if sure else -found.chance,
+        0.0 if judged.verdict in WORKING else -found.chance,
+        _names_no_brake(judged),
         found.spring_energy_j.likely,
     )
+
+
+def _names_no_brake(judged: Judged) -> bool:
+    """Tell where a brake is to be fitted and the spring's sheet names none."""
+    return judged.case.brake is Brake.FITTED and judged.spring.speed_brake_n_m_s is None
 
 
 def rank(tried: Iterable[Judged], loads: LoadFigures) -> tuple[SpringRank, ...]:
@@ -79,7 +86,7 @@ def remark(judged: Judged) -> Figure[str]:
         return _obstacle(judged)
     found = judged.window
     words = {
-        Verdict.WORKS: "fits",
+        Verdict.WORKS: "fits; its sheet names no brake" if _names_no_brake(judged) else "fits",
         Verdict.BY_HAND: "fits, guided by hand",
         Verdict.NARROW: f"only just, because of {found.limited_above_by.value}",
         Verdict.NOTHING_FITS: _WHY_NOT.get(found.limited_above_by, "does not fit"),

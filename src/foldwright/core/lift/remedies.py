@@ -10,9 +10,11 @@ import numpy as np
 from foldwright.core.facts.balancing import LEAST_RAISE, RAISE_STEP
 from foldwright.core.lift.balance import Verdict
 from foldwright.core.lift.case_answer import Limit
+from foldwright.core.lift.choices import Brake, LiftKind
 from foldwright.core.lift.clutch import clutch_remedy, try_clutches
 from foldwright.core.lift.judging import WORKING, Judged, judge
 from foldwright.core.lift.motor import motor_remedy, try_motors
+from foldwright.core.lift.ranking import try_springs
 from foldwright.core.lift.telling_load import LoadFigures, load_figures
 from foldwright.core.lift.telling_window import window_figures
 from foldwright.core.weigh.weighing import weigh_shade
@@ -55,13 +57,13 @@ def _in_order(judged: Judged, loads: LoadFigures, tried: tuple[Judged, ...]) -> 
     if judged.window.limited_above_by is Limit.HAND and not judged.obstacle:
         yield from _first_that_works(judged, _heavier_bars(judged.order))
     others = [other for other in tried if other.spring.name != judged.spring.name]
-    fitting = [other for other in others if other.verdict in WORKING]
-    yield from (spring_remedy(other, loads) for other in fitting[:_SPRINGS_OFFERED])
+    yield from working_springs(others, loads)[:_SPRINGS_OFFERED]
     yield from _first_that_works(judged, _one_more_spring(judged.order))
     yield from _first_that_works(judged, _other_tubes(judged.order))
     yield from _first_that_works(judged, _lighter_linings(judged.order))
     yield from _first_that_works(judged, _shorter_raises(judged.order))
-    yield from other_lifts(judged.order, loads)
+    yield from working_clutches(judged.order, loads)[:1]
+    yield from working_motors(judged.order, loads)[:1]
 
 
 def spring_remedy(judged: Judged, loads: LoadFigures) -> Remedy:
@@ -74,33 +76,70 @@ def spring_remedy(judged: Judged, loads: LoadFigures) -> Remedy:
     Source: derived here.
     """
     name = judged.spring.name
-    return _with_window(
-        f"Take the spring “{name}”",
-        judged,
-        loads,
-        (Change(path="lift.spring", text=name),),
-    )
+    changes = [Change(path="lift.spring", text=name)]
+    if judged.order.choices.kind is not LiftKind.SPRING:
+        changes.insert(0, Change(path="lift.kind", text=LiftKind.SPRING.value))
+    return _with_window(f"Take the spring “{name}”", judged, loads, tuple(changes))
 
 
-def other_lifts(order: LiftOrder, loads: LoadFigures) -> Iterator[Remedy]:
-    """Give the best clutch and the best motor of the list, where they work.
+def braked_spring(order: LiftOrder, loads: LoadFigures) -> tuple[Remedy, ...]:
+    """Give the best spring of the list that works with the brake on its own sheet.
 
     Takes: the order; the figures of the load.
 
-    Gives: up to two remedies.
+    Gives: one remedy, or none.
 
     Source: derived here.
     """
-    yield from (
-        clutch_remedy(trial)
-        for trial in try_clutches(order, loads)[:1]
-        if trial.verdict is Verdict.WORKS
+    braked = [each for each in order.shop.springs.values() if each.speed_brake_n_m_s is not None]
+    fitted = replace(
+        order,
+        choices=replace(order.choices, brake=Brake.FITTED),
+        shop=replace(order.shop, springs={spring.name: spring for spring in braked}),
     )
-    yield from (
-        motor_remedy(trial)
-        for trial in try_motors(order, loads)[:1]
-        if trial.verdict is Verdict.WORKS
+    change = Change(path="lift.brake", text=Brake.FITTED.value)
+    return tuple(
+        replace(remedy, changes=(*remedy.changes, change))
+        for remedy in working_springs(try_springs(fitted), loads)[:1]
     )
+
+
+def working_clutches(order: LiftOrder, loads: LoadFigures) -> tuple[Remedy, ...]:
+    """Give the clutches of the list that work, the lightest pull first.
+
+    Takes: the order; the figures of the load.
+
+    Gives: a remedy for each.
+
+    Source: derived here.
+    """
+    tried = try_clutches(order, loads)
+    return tuple(clutch_remedy(trial) for trial in tried if trial.verdict is Verdict.WORKS)
+
+
+def working_motors(order: LiftOrder, loads: LoadFigures) -> tuple[Remedy, ...]:
+    """Give the motors of the list that work, the weakest first.
+
+    Takes: the order; the figures of the load.
+
+    Gives: a remedy for each.
+
+    Source: derived here.
+    """
+    tried = try_motors(order, loads)
+    return tuple(motor_remedy(trial) for trial in tried if trial.verdict is Verdict.WORKS)
+
+
+def working_springs(tried: Iterable[Judged], loads: LoadFigures) -> tuple[Remedy, ...]:
+    """Give the springs that work, the best first.
+
+    Takes: springs tried on one shade, the best first; the figures of the load.
+
+    Gives: a remedy for each.
+
+    Source: derived here.
+    """
+    return tuple(spring_remedy(judged, loads) for judged in tried if judged.verdict in WORKING)
 
 
 def _with_window(
@@ -111,7 +150,7 @@ def _with_window(
     wound = judged.order.choices.turns
     rewound = () if wound is None else (Change(path="lift.turns", text=f"{turns.value:g}"),)
     return Remedy(
-        sentence=f"{sentence}: {{0}} lifts it, up to {{1}} is allowed; wind {{2}}.",
+        sentence=f"{sentence}: it lifts with {{0}} and may have {{1}}; wind {{2}}.",
         figures=(window.least_turns, window.most_turns, turns),
         changes=(*changes, *rewound),
     )

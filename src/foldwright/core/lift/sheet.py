@@ -94,6 +94,7 @@ def _load(spring: Spring) -> LoadAtDrop | None:
         drop=spring.load_drop,
         tube_outside=spring.load_tube_outside,
         turns=spring.load_turns,
+        greatest_turns=spring.greatest_turns,
     )
 
 

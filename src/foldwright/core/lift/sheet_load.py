@@ -34,6 +34,7 @@ class LoadAtDrop:
     drop: Length
     tube_outside: Length | None
     turns: float | None
+    greatest_turns: float | None = None
 
     @property
     def determined(self) -> bool:
@@ -103,7 +104,8 @@ def load_pairs(sheet: LoadAtDrop, habits: Habits) -> tuple[Pair, ...]:
     Takes: what the sheet says; the shop's habits, for the friction.
 
     Gives: pairs of rate in N.m/turn and greatest torque in N.m; a single pair where the sheet
-    gives both tube and turns. The sheet promises no more turns than those of its drop.
+    gives both tube and turns. Unless the sheet says how far the spring may be wound, it
+    promises no more turns than those of its drop.
 
     Holds for: a load meant at the top, on a tube without build-up.
 
@@ -119,10 +121,28 @@ def load_pairs(sheet: LoadAtDrop, habits: Habits) -> tuple[Pair, ...]:
     """
     friction = (1 + habits.load_friction.value) / (1 - habits.spring_hysteresis.value)
     radii = _levels(Span.of_figure(sheet.tube).times(1 / 2))
-    return tuple(
-        _pair(sheet.load_n * radius * friction, sheet.drop.in_metres / (2 * pi * radius), turns)
+    tried = [
+        _Wound(torque_n_m=sheet.load_n * radius * friction, turns=turns, travel=drop)
         for radius, turns in product(radii, _levels(Span.of_figure(sheet.wound)))
-    )
+        for drop in (sheet.drop.in_metres / (2 * pi * radius),)
+    ]
+    limit = sheet.greatest_turns
+    possible = [one for one in tried if limit is None or one.turns + one.travel <= limit]
+    return tuple(one.pair(limit) for one in possible or tried)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Wound:
+    """A spring that lifts the sheet's load with so many turns, over so many turns of travel."""
+
+    torque_n_m: float
+    turns: float
+    travel: float
+
+    def pair(self, greatest_turns: float | None) -> Pair:
+        """Give rate and greatest torque."""
+        rate = self.torque_n_m / self.turns
+        return rate, rate * (greatest_turns or self.turns + self.travel)
 
 
 def _levels(span: Span) -> tuple[float, ...]:
@@ -131,11 +151,6 @@ def _levels(span: Span) -> tuple[float, ...]:
         return (span.likely,)
     middles = (np.arange(_LEVELS) + 0.5) / _LEVELS
     return tuple(map(float, span.at(middles)))
-
-
-def _pair(torque_n_m: float, travel_turns: float, wound: float) -> Pair:
-    rate = torque_n_m / wound
-    return rate, rate * (wound + travel_turns)
 
 
 def _of_pairs(name: str, unit: Unit, values: list[float], sheet: LoadAtDrop) -> Figure[float]:

@@ -150,14 +150,17 @@ def _only_just(lift: SpringLift, offered: tuple[Remedy, ...]) -> Finding:
 
 
 def _nothing_fits(lift: SpringLift, offered: tuple[Remedy, ...]) -> Finding:
-    window = lift.window
+    window, travel = lift.window, lift.loads.travel_turns
+    allows = f"{window.limited_above_by.value} allows {{1:range}}."
+    if window.most_turns.value <= 0:
+        allows = f"{window.limited_above_by.value} is used up by {{2}} of travel alone."
     return Finding(
         id="lift.nothing-fits",
         severity=Severity.STOP,
         stage=Stage.HEADRAIL,
         sentence=f"“{lift.judged.spring.name}” does not do for this shade: it needs {{0:range}} to"
-        f" lift, and {window.limited_above_by.value} allows {{1:range}}.",
-        figures=(window.least_turns, window.most_turns),
+        f" lift, and {allows}",
+        figures=(window.least_turns, window.most_turns, travel),
         remedies=offered,
     )
 
@@ -213,9 +216,9 @@ def _wound(energy: N) -> Finding:
         id="lift.wound-spring",
         severity=Severity.NOTE,
         stage=Stage.BENCH,
-        sentence="Fully lowered the spring holds {0}, enough to break a hand: hands clear, eye"
-        " protection, the maker's tool and method, a whole turn at a time, never a locking pin"
-        " drawn under tension. A lock is no protection when a spring or a cord fails.",
+        sentence="Fully lowered the spring holds {0}: hands clear, eye protection, the maker's tool"
+        " and method, a whole turn at a time, never a locking pin drawn under tension. A lock is no"
+        " protection when a spring or a cord fails.",
         figures=(energy,),
     )
 
