@@ -269,7 +269,7 @@ def cut_cords(parts: Parts) -> Step:
     )
     return step(
         parts.many,
-        f"Cut {{0}} {parts.many} to {{1}}, all on one gauge.",
+        f"Cut {{0}} {parts.many} to {{1}}, alike within {{2}}: all on one gauge.",
         count,
         parts.lines[0].cut_length,
         EQUAL_CORDS,

@@ -166,7 +166,8 @@ def lowest_lock(parts: Parts) -> Step | None:
         return None
     return step(
         "lowest lock",
-        "Let the lock catch with the bottom edge {0} above fully down, no lower.",
+        "Let the lock catch with the bottom edge {0} above fully down, no lower: the {1} of release"
+        " pull and a tooth of the ratchet are then left.",
         parts.lowest_lock,
         parts.release,
         reason="Letting go takes a further pull; with the cloth taut there is none, and the shade"
