@@ -186,7 +186,7 @@ def balance(plan: Layout) -> Balance:
 
 
 def cord_line(number: int, column: Figure[Length]) -> CordLine:
-    side = Side.LEFT if number % 2 else Side.RIGHT
+    side = Side.RIGHT if number % 2 else Side.LEFT
     sign = -1 if side is Side.LEFT else 1
     at = column.value.in_inches - Fraction(5, 8)
     clip = at + sign * Fraction(5, 2)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from foldwright.core.drawing.model import Box, Lettering
 
@@ -64,6 +64,28 @@ def fit(box: Box, frame: Frame, gutters: Gutters) -> float:
     across = box.width / (frame.width - gutters.left - gutters.right)
     up = box.height / (frame.height - gutters.bottom - gutters.top)
     return max(across, up)
+
+
+def widened(gutters: Gutters, box: Box, frame: Frame, least_width: float) -> Gutters:
+    """Widen both side gutters alike until a line of words fits over or under the thing.
+
+    Takes: the gutters; the thing's box; the frame; the width of the words, on paper.
+
+    Gives: the gutters, wider where the thing and its gutters are narrower than the words.
+
+    Source: derived here.
+
+    >>> edges = Gutters(left=5.0, bottom=10.0, right=5.0, top=10.0)
+    >>> page = Frame(width=100.0, height=100.0)
+    >>> widened(edges, Box(left=0.0, bottom=0.0, right=10.0, top=80.0), page, 40.0).left
+    15.0
+    """
+    spare = min(
+        box.width / fit(box, frame, gutters) + 2 * min(gutters.left, gutters.right),
+        frame.width,
+    )
+    more = max(0.0, least_width - spare) / 2
+    return replace(gutters, left=gutters.left + more, right=gutters.right + more)
 
 
 def with_gutters(box: Box, gutters: Gutters, scale: float) -> Box:

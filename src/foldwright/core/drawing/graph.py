@@ -308,10 +308,9 @@ def _axis_name(words: str, at: Point, *, upright: bool = False) -> Text:
 
 def _describe(balance: Balance, curve: RaiseCurve, raised_m: float, system: System) -> str:
     """Say in sentences what the graph shows."""
-    sentences = [
-        f"The load on all cords grows from {show_value(balance.load_lowered, system)} just lifted "
-        f"to {show_value(balance.load_raised, system)} fully raised."
-    ]
+    lowered = show_value(balance.load_lowered, system)
+    raised = show_value(balance.load_raised, system)
+    sentences = [f"The load on all cords grows from {lowered} just lifted to {raised} raised."]
     if curve.spring_n:
         first = print_force(curve.spring_lifting_n[0], system)
         last = print_force(curve.spring_lifting_n[-1], system)

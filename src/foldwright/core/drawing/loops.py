@@ -39,7 +39,7 @@ def loops(panels: tuple[Panel, ...], *, lane: float, rest: float) -> tuple[Point
 
 
 def _lanes(panels: tuple[Panel, ...]) -> list[int]:
-    """Number the lanes: loops of the stack side by side, open loops above it ever farther in."""
+    """Give the stack's loops lanes side by side, and open loops above it lanes ever farther in."""
     stacked = sum(panel.closed for panel in panels)
     return [
         number if number <= stacked else max(0, 2 * stacked - number)
