@@ -16,6 +16,8 @@ from pathlib import Path
 from foldwright import __version__
 from foldwright.cli.codes import GOOD, INTERRUPTED
 
+GREATEST_PORT = 65_535
+
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command; give 0 where it could be done and 2 where the input must be mended."""
@@ -87,12 +89,24 @@ def _add_common(parser: argparse.ArgumentParser) -> None:
 
 
 def _add_serve(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("--port", type=int, default=8137, help="the port to listen on")
-    parser.add_argument("--book", type=Path, metavar="FILE", help="the file that holds the jobs")
+    parser.add_argument("--host", default="127.0.0.1", help="the address to listen at")
+    parser.add_argument("--port", type=_port, default=8137, help="the port to listen at")
     parser.add_argument(
-        "--shop", type=Path, metavar="DIR", help="a folder with the shop's own list"
+        "--data",
+        type=Path,
+        default=Path.home() / "Foldwright",
+        metavar="DIR",
+        help="the folder with the book of jobs and, in a folder “shop”, the shop's own list",
     )
     parser.add_argument("--open", action="store_true", help="open the browser too")
+
+
+def _port(text: str) -> int:
+    """Read a port; 0 lets the machine choose one."""
+    if text.isascii() and text.isdigit() and int(text) <= GREATEST_PORT:
+        return int(text)
+    message = f"“{text}” is no port. Give a number from 1024 to {GREATEST_PORT}."
+    raise argparse.ArgumentTypeError(message)
 
 
 if __name__ == "__main__":
