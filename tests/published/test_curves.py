@@ -76,7 +76,7 @@ def test_cloth_wound_on_a_tube_as_rings() -> None:
 
 
 def test_cloth_wound_on_a_tube_as_a_spiral() -> None:
-    """The same cloth as a spiral whose centre line starts half a thickness off the tube.
+    """Geometry: the same cloth as a spiral whose centre line starts half a thickness up.
 
     Integrated numerically for the example; the closed form leaves out the slope of the
     spiral, a share of 1e-5.
@@ -88,7 +88,7 @@ def test_cloth_wound_on_a_tube_as_a_spiral() -> None:
 
 
 def test_tape_wound_on_itself() -> None:
-    """Rings of one thickness each, pi (d n + t n^2): ten turns of 0.5 mm on 20 mm."""
+    """Geometry, rings of one thickness each, pi (d n + t n^2): ten turns of 0.5 mm on 20 mm."""
     assert 1000 * float(tape(0.020, 0.0005).length(10)) == pytest.approx(785.3981634, rel=1e-8)
 
 

@@ -52,7 +52,7 @@ def test_rate_of_the_same_spring_by_bending_alone() -> None:
 
 
 def test_both_published_rates_lie_in_the_range_of_a_measured_spring() -> None:
-    """The handbook's 10.8 and the exact form are the two ends of what is not known."""
+    """spring-calculator-page uses 10.8, spring-exercise the exact form: one range holds both."""
     spring = WireSpring(wire_m=0.002, mean_coil_m=0.020, body_coils=5)
     found = spring.rate_range(207_000 * MPA, 207_000 * MPA, 207_000 * MPA)
     assert (found.rate * 1000, found.high * 1000) == pytest.approx((3066.67, 3251.55), rel=1e-5)

@@ -1,4 +1,8 @@
-"""Spring wire: its modulus, its strength by four sets that disagree, and what may be used of it."""
+"""Spring wire: its modulus, its strength by four sets that disagree, and what may be used of it.
+
+Sources disagree about the modulus too: spring-calculator-page works with 207 GPa,
+music-wire-data-page prints 190 GPa, and both are kept as the ends of one range.
+"""
 
 from __future__ import annotations
 

@@ -117,7 +117,10 @@ class WireSpring:
         return self._rate(stiffness_pa, PRACTICAL_TURN_FACTOR.value)
 
     def elastic_rate(self, stiffness_pa: float) -> float:
-        """Give the rate per turn by the bending of the wire alone: 6 % stiffer."""
+        """Give the rate per turn by the bending of the wire alone: 6 % stiffer.
+
+        Source: spring-exercise; en-13906-3 is remembered to use this form.
+        """
         return self._rate(stiffness_pa, ELASTIC_TURN_FACTOR.value)
 
     def rate_range(self, stiffness_pa: float, low_pa: float, high_pa: float) -> RateRange:

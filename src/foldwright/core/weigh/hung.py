@@ -58,7 +58,7 @@ def bending_length_m(shade: MadeUp) -> float:
 
     Holds for: layers that slide on each other; fused layers are stiffer.
 
-    Source: bending-length-page; the sum over layers is derived here.
+    Source: bending-length-page; measured as in astm-d1388-23; the sum over layers is derived here.
     """
     known = [
         (cloth.areal_mass_kg_m2, cloth.bending_length.in_metres if cloth.bending_length else 0.0)
