@@ -8,9 +8,19 @@ export function swapParts(html: string): void {
   const focused = document.activeElement?.id;
   for (const part of Array.from(fresh.querySelectorAll(`[${PART}]`))) {
     const name = part.getAttribute(PART) ?? "";
-    document.querySelector(`[${PART}="${CSS.escape(name)}"]`)?.replaceWith(part);
+    const old = document.querySelector(`[${PART}="${CSS.escape(name)}"]`);
+    if (old) keepOpen(old, part);
+    old?.replaceWith(part);
   }
   keepFocus(focused);
+}
+
+/** What a person has opened stays open. */
+function keepOpen(old: Element, fresh: Element): void {
+  for (const opened of Array.from(old.querySelectorAll("details[data-keep][open]"))) {
+    const name = CSS.escape(opened.getAttribute("data-keep") ?? "");
+    fresh.querySelector(`details[data-keep="${name}"]`)?.setAttribute("open", "");
+  }
 }
 
 /** A swapped part may have held the focus: hand it to the element of the same id. */

@@ -81,7 +81,14 @@ function markInvalid(): void {
   for (const field of Array.from(shadeForm()?.querySelectorAll("[aria-describedby]") ?? [])) {
     const says = document.getElementById(field.getAttribute("aria-describedby") ?? "");
     field.toggleAttribute("aria-invalid", false);
-    if (says?.querySelector(".fault")) field.setAttribute("aria-invalid", "true");
+    if (says?.querySelector(".fault")) point(field);
+  }
+}
+
+function point(field: Element): void {
+  field.setAttribute("aria-invalid", "true");
+  for (let at = field.closest("details"); at; at = at.parentElement?.closest("details") ?? null) {
+    at.open = true;
   }
 }
 

@@ -5,7 +5,7 @@ A fresh machine has no node; the one used here comes as a Python package.
 
 from __future__ import annotations
 
-import shutil
+import json
 from pathlib import Path
 from subprocess import CompletedProcess
 from typing import Any
@@ -52,7 +52,5 @@ def test_the_served_script_is_what_the_sources_make(tools: Path, tmp_path: Path)
 
 
 def json_script(name: str) -> str:
-    import json
-
     scripts: dict[str, str] = json.loads((FRONTEND / "package.json").read_text())["scripts"]
     return scripts[name]

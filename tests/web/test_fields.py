@@ -47,9 +47,7 @@ def test_every_field_is_asked_in_the_way_its_type_wants() -> None:
         str: (Kind.TEXT, Kind.RECORD),
     }
     wrong = [
-        path
-        for path, kind in SPEC.items()
-        if FORM[path].kind not in ways.get(kind, (Kind.CHOICE,))
+        path for path, kind in SPEC.items() if FORM[path].kind not in ways.get(kind, (Kind.CHOICE,))
     ]
     assert wrong == []
 

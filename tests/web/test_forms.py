@@ -64,7 +64,9 @@ def test_the_saved_shade_itself_is_never_changed() -> None:
 def test_anything_typed_is_shown_again_as_typed(form: dict[str, str]) -> None:
     shade = shade_from_form(form, {})
     shown = {path: text_at(shade, one) for path, one in TYPED.items()}
-    assert {p: t for p, t in shown.items() if t} == {p: t.strip() for p, t in form.items() if t.strip()}
+    assert {p: t for p, t in shown.items() if t} == {
+        p: t.strip() for p, t in form.items() if t.strip()
+    }
 
 
 def test_a_length_is_read_back_in_both_units() -> None:

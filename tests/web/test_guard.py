@@ -34,10 +34,10 @@ def test_this_machine_is_let_in_under_each_of_its_names(client: TestClient, host
     assert client.get("/", headers={"Host": host}).status_code == 200
 
 
-@pytest.mark.parametrize("origin", ["http://elsewhere.example", "null", "", "https://127.0.0.1:8137"])
-def test_a_form_from_elsewhere_changes_nothing(
-    client: TestClient, book: Book, origin: str
-) -> None:
+@pytest.mark.parametrize(
+    "origin", ["http://elsewhere.example", "null", "", "https://127.0.0.1:8137"]
+)
+def test_a_form_from_elsewhere_changes_nothing(client: TestClient, book: Book, origin: str) -> None:
     form = {"name": "Mill", "units": "inch"}
     answer = client.post("/jobs", data=form, headers={"Origin": origin})
     assert answer.status_code == 403

@@ -71,6 +71,7 @@ def _routes() -> list[BaseRoute]:
         Route("/files", posted(jobs.take_in_file), methods=["POST"]),
         Route("/units", posted(units.choose_units), methods=["POST"]),
         Route(JOB, job.show_job),
+        Route(JOB, posted(job.change_head), methods=["POST"]),
         Route(f"{JOB}/shades", posted(job.add_shade), methods=["POST"]),
         Route(f"{JOB}/file", job.give_file),
         Route(f"{JOB}/papers", papers.list_papers),

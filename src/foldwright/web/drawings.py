@@ -21,8 +21,8 @@ from foldwright.core.drawing.section import side_section
 from foldwright.core.quantity.rounding import System
 from foldwright.write.svg import svg
 
-FRONT_FRAME = Frame(width=128.0, height=118.0)
-GRAPH_FRAME = Frame(width=188.0, height=76.0)
+FRONT_FRAME = Frame(width=130.0, height=130.0)
+GRAPH_FRAME = Frame(width=188.0, height=68.0)
 WIDE_ENOUGH = 400.0  # so that the height alone decides the scale of the section
 SIDE_MARGINS = 35.0  # above and below the shade in the section
 GRIP_HEIGHT = 14.0  # 48 px and more, at the size the plate is shown

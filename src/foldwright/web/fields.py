@@ -44,6 +44,7 @@ class Field:
     kind: Kind = Kind.LENGTH
     hint: str = ""
     options: tuple[Option, ...] = ()
+    default: str = ""  # the word that holds while the job file says nothing
     shop_list: str = ""
     answered_by: str = ""
 
@@ -74,9 +75,13 @@ def _record(path: str, label: str, shop_list: str) -> Field:
     return Field(path=path, label=label, kind=Kind.RECORD, shop_list=shop_list)
 
 
-def _choice(path: str, label: str, options: dict[str, str], hint: str = "") -> Field:
+def _choice(
+    path: str, label: str, options: dict[str, str], hint: str = "", default: str = ""
+) -> Field:
     listed = tuple(Option(word=word, label=text) for word, text in options.items())
-    return Field(path=path, label=label, kind=Kind.CHOICE, options=listed, hint=hint)
+    return Field(
+        path=path, label=label, kind=Kind.CHOICE, options=listed, hint=hint, default=default
+    )
 
 
 UNSAID = {"": "not said yet"}
@@ -187,6 +192,7 @@ MOUNT = Group(
                 Face.ROOM.value: "the room edge",
                 Face.WINDOW.value: "the window edge",
             },
+            default=Face.ROOM.value,
         ),
         _choice(
             "mount.cord_side",
@@ -195,6 +201,7 @@ MOUNT = Group(
                 Face.ROOM.value: "the room side",
                 Face.WINDOW.value: "the window side",
             },
+            default=Face.ROOM.value,
         ),
         _choice(
             "mount.control_side",
@@ -228,6 +235,7 @@ DESIGN = Group(
                 StyleName.FLAT.value: "flat",
                 StyleName.LOOPED.value: "looped, folds stay when lowered",
             },
+            default=StyleName.FLAT.value,
         ),
         _choice(
             "design.rods",
@@ -237,6 +245,7 @@ DESIGN = Group(
                 RodPlace.ROWS.value: "at the ring rows",
                 RodPlace.MID_FOLD.value: "at mid-fold, between the rows",
             },
+            default=RodPlace.NONE.value,
         ),
         _number("design.row_count", "Ring rows", answered_by="layout.rows.count"),
         Field(
@@ -315,6 +324,7 @@ LIFT = Group(
                 Lock.NONE.value: "none",
                 Lock.UNKNOWN.value: "don't know",
             },
+            default=Lock.UNKNOWN.value,
         ),
         _choice(
             "lift.brake",
@@ -324,6 +334,7 @@ LIFT = Group(
                 Brake.NONE.value: "none",
                 Brake.UNKNOWN.value: "don't know",
             },
+            default=Brake.UNKNOWN.value,
         ),
         _number("lift.turns", "Turns at the up-stop", "Already wound in, or wished for."),
         _record("lift.clutch", "Clutch", "clutches"),

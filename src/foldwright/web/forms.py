@@ -15,6 +15,7 @@ from foldwright.core.why.fault import Fault
 from foldwright.web.fields import Field, Kind, every_field
 
 Table = dict[str, Any]
+Value = str | bool
 
 YES_OR_NO = {"opening.sill": {"yes": True, "no": False}}
 TENTH_OF_A_MILLIMETRE = Length.mm("0.1")
@@ -38,7 +39,7 @@ def text_at(shade: Table, one: Field) -> str:
     """Give what the form shows for one field of a saved shade."""
     value = value_at(shade, one.path)
     if value is None or (one.kind is Kind.TICK and value is False):
-        return ""
+        return one.default
     if isinstance(value, bool):
         return "yes" if value else "no"
     return str(value)
@@ -56,17 +57,17 @@ def _typed(form: Mapping[str, str], one: Field) -> str:
     return form.get(one.path, "").strip()
 
 
-def _value(one: Field, typed: str) -> str | bool:
+def _value(one: Field, typed: str) -> Value:
     if one.kind is Kind.TICK:
         return typed == "yes"
     return YES_OR_NO.get(one.path, {}).get(typed, typed)
 
 
-def _put(shade: Table, path: str, value: str | bool) -> None:
+def _put(shade: Table, path: str, value: Value) -> None:
     room, _, key = path.rpartition(".")
     table = shade.setdefault(room, {}) if room else shade
     table.pop(key, None)
-    if value not in ("", False) or path in YES_OR_NO and value is False:
+    if value not in ("", False) or (path in YES_OR_NO and value is False):
         table[key] = value
     if room and not table:
         del shade[room]
@@ -80,6 +81,11 @@ class Filled:
     text: str
     echo: str = ""
     faults: tuple[Fault, ...] = ()
+
+    @property
+    def typed(self) -> bool:
+        """Tell whether something other than the default stands in it."""
+        return self.text != self.field.default
 
 
 def filled_fields(

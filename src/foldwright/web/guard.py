@@ -31,21 +31,19 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 LARGEST_BODY_BYTES = 1_000_000
 THIS_MACHINE = ("127.0.0.1", "localhost", "[::1]")
 
-CONTENT_POLICY = "; ".join(
-    (
-        "default-src 'none'",
-        "script-src 'self'",
-        "style-src 'self'",
-        "img-src 'self'",
-        "connect-src 'self'",
-        "form-action 'self'",
-        "base-uri 'none'",
-        "frame-ancestors 'none'",
-    )
+CONTENT_RULES = (
+    "default-src 'none'",
+    "script-src 'self'",
+    "style-src 'self'",
+    "img-src 'self'",
+    "connect-src 'self'",
+    "form-action 'self'",
+    "base-uri 'none'",
+    "frame-ancestors 'none'",
 )
 
 HEADERS = {
-    "Content-Security-Policy": CONTENT_POLICY,
+    "Content-Security-Policy": "; ".join(CONTENT_RULES),
     "Cross-Origin-Opener-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
     "Permissions-Policy": "camera=(), geolocation=(), microphone=(), payment=(), usb=()",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from starlette.requests import Request
 
@@ -50,10 +51,15 @@ class OpenJob:
         return f"/jobs/{self.entry.job_id}"
 
     @property
+    def head(self) -> dict[str, Any]:
+        """Give the head of the job as typed."""
+        head = self.entry.document.get("job")
+        return head if isinstance(head, dict) else {}
+
+    @property
     def client(self) -> str:
         """Give the client as typed."""
-        head = self.entry.document.get("job")
-        return str(head.get("client", "")) if isinstance(head, dict) else ""
+        return str(self.head.get("client", ""))
 
     @property
     def job_system(self) -> System:

@@ -14,7 +14,7 @@ from foldwright.web.view import ShadeView, Shift
 from foldwright.web.wording import Wording
 from foldwright.work.changing import Moved, compare_plans
 
-NONE = "–"
+NONE = "none"
 
 
 def with_shifts(view: ShadeView, before: ShadePlan | None, title: str) -> ShadeView:

@@ -26,6 +26,7 @@ from foldwright.web.tables import Table as NumberTable
 from foldwright.web.tables import tables
 from foldwright.web.wording import Wording
 
+STRENGTH = tuple(Severity)
 COUNT_WORDS = {
     Severity.STOP: ("stop", "stops"),
     Severity.ASK: ("question", "questions"),
@@ -126,21 +127,50 @@ class ShadeView:
         return self.plan.findings if self.plan else ()
 
     @property
+    def pressing(self) -> tuple[tuple[int, Finding], ...]:
+        """Give what stops or asks, the strongest first, each with its place in the plan."""
+        placed = [one for one in enumerate(self.findings) if one[1].severity is not Severity.NOTE]
+        return tuple(sorted(placed, key=lambda one: STRENGTH.index(one[1].severity)))
+
+    @property
+    def notes(self) -> tuple[tuple[int, Finding], ...]:
+        """Give the notes, each with its place in the plan."""
+        placed = enumerate(self.findings)
+        return tuple(one for one in placed if one[1].severity is Severity.NOTE)
+
+    @property
     def findings_title(self) -> str:
         """Count the findings by severity."""
         if self.plan is None:
             return "Waiting for the fields that cannot be read"
-        return count_findings(self.findings) or "Nothing stands against this shade"
+        pressing = [finding for _, finding in self.pressing]
+        return count_findings(pressing) or "Nothing stands against this shade"
+
+    @property
+    def notes_title(self) -> str:
+        """Count the notes."""
+        return count_findings([finding for _, finding in self.notes])
 
     @cached_property
     def fields(self) -> dict[str, Filled]:
         """Give every field as the form shows it."""
         return filled_fields(self.shade, self.faults, f"shades.{self.number}", self.job_system)
 
+    def wants(self, group: Group) -> bool:
+        """Tell whether a group is to be open: nothing is typed in it yet, or it has faults."""
+        shown = [self.fields[one.path] for one in group.every()]
+        untouched = not any(filled.typed for filled in shown)
+        return untouched or any(filled.faults for filled in shown)
+
+    def gist(self, group: Group) -> str:
+        """Give what is typed in a group, in one line."""
+        shown = (self.fields[one.path] for one in group.fields if one.kind is not Kind.TICK)
+        return ", ".join(filled.text for filled in shown if filled.typed)
+
     def is_used(self, group: Group) -> bool:
         """Tell whether anything is typed in, or wrong with, the lesser fields of a group."""
         lesser = [self.fields[one.path] for one in group.more]
-        return any(filled.text or filled.faults for filled in lesser)
+        return any(filled.typed or filled.faults for filled in lesser)
 
     @property
     def other_faults(self) -> tuple[Fault, ...]:

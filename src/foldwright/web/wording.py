@@ -10,7 +10,7 @@ from markupsafe import Markup, escape
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.figure import Figure
 from foldwright.core.why.source import Status
-from foldwright.core.why.telling import SLOT, show, show_value
+from foldwright.core.why.telling import SLOT, fill, show, show_value
 from foldwright.web.figures import FigureIndex
 
 LINK = Markup('<a class="figure" href="{url}?figure={path}" data-why>{text}</a>')
@@ -39,6 +39,10 @@ class Wording:
             shown += self.link(figures[int(slot[1])], ranged=bool(slot[2]))
             place = slot.end()
         return shown + escape(sentence[place:])
+
+    def filled(self, sentence: str, figures: Sequence[Figure[Any]]) -> str:
+        """Fill a sentence without links, for a list that leads to the page that has them."""
+        return fill(sentence, figures, self._system)
 
     def other(self, figure: Figure[Any]) -> str:
         """Show a figure in the units that the reader did not choose."""

@@ -11,8 +11,10 @@ from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import Response
 
+from foldwright.core.facts.markets import Market
 from foldwright.core.why.finding import Finding, Severity
 from foldwright.web.desk import Desk, see, text_of
+from foldwright.web.heads import with_head
 from foldwright.web.opened import OpenJob, job_number, shade_number, shades_of
 from foldwright.web.view import ShadeView
 from foldwright.work.document import Document, read_document
@@ -33,6 +35,18 @@ class ShadeLine:
 def show_job(request: Request) -> Response:
     """Show the shades of a job with their sizes, verdicts and open findings."""
     return _job_page(request, OpenJob.of(request))
+
+
+def change_head(request: Request, form: FormData) -> Response:
+    """Change what is true of the whole job; its units stay, since bare numbers are in them."""
+    job = OpenJob.of(request)
+    fields = text_of(form)
+    document = with_head(job.entry.document, fields, form.getlist("markets"))
+    faults = read_document(document, job.desk.shop).faults
+    if faults:
+        return _job_page(request, job, status=422, head=fields, faults=faults)
+    job.desk.book.save(job.entry.job_id, document, follows=job.entry.number)
+    return see(job.url)
 
 
 def add_shade(request: Request, form: FormData) -> Response:
@@ -86,18 +100,22 @@ def _saved_with_shade(
 ) -> Response:
     faults = read_document(document, job.desk.shop).faults
     if faults:
-        context = {"fields": fields, "faults": faults}
-        return _job_page(request, job, status=422, **context)
+        return _job_page(request, job, status=422, fields=fields, faults=faults)
     entry = job.desk.book.save(job.entry.job_id, document, follows=job.entry.number)
     return see(f"{job.url}/shades/{len(shades_of(entry.document))}")
 
 
 def _job_page(request: Request, job: OpenJob, *, status: int = 200, **context: object) -> Response:
-    lines = [_line(job.view(number)) for number in range(1, len(job.shades) + 1)]
-    context = {"fields": {}, "faults": job.reading.faults} | context
-    return job.desk.page(
-        request, "job.html", status=status, job=job, lines=lines, system=job.system, **context
-    )
+    given = {
+        "job": job,
+        "system": job.system,
+        "lines": [_line(job.view(number)) for number in range(1, len(job.shades) + 1)],
+        "fields": {},
+        "head": job.head,
+        "markets": tuple(Market),
+        "faults": job.reading.faults,
+    }
+    return job.desk.page(request, "job.html", status=status, **(given | context))
 
 
 def _line(view: ShadeView) -> ShadeLine:

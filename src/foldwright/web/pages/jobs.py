@@ -13,6 +13,7 @@ from foldwright.core.facts.markets import Market
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.fault import Fault
 from foldwright.web.desk import Desk, Sorry, see, text_of
+from foldwright.web.heads import with_head
 from foldwright.work.book import Entry
 from foldwright.work.document import Document, read_document
 from foldwright.work.files import CannotUse, parse_toml
@@ -40,7 +41,8 @@ def begin_job(request: Request, form: FormData) -> Response:
     """Begin a job from its name and units; keep the form as typed where that is not enough."""
     fields = text_of(form)
     desk = Desk.of(request)
-    document = _new_document(fields, _chosen_markets(form))
+    begun: Document = {"job": {"system": fields.get("units", "")}}
+    document = with_head(begun, fields, form.getlist("markets"))
     faults = read_document(document, desk.shop).faults
     if faults:
         return _jobs_page(request, fields=fields, faults=faults, status=422)
@@ -70,7 +72,7 @@ def _jobs_page(
         "jobs": [_line(entry) for entry in desk.book.jobs()],
         "markets": tuple(Market),
         "systems": tuple(System),
-        "fields": fields or {},
+        "head": fields or {},
         "faults": faults,
     }
     return desk.page(request, "jobs.html", status=status, **context)
@@ -80,20 +82,6 @@ def _line(entry: Entry) -> JobLine:
     head = entry.document.get("job", {})
     shades = entry.document.get("shades", [])
     return JobLine(entry=entry, client=str(head.get("client", "")), shades=len(shades))
-
-
-def _new_document(fields: dict[str, str], markets: list[str]) -> Document:
-    head: Document = {
-        "name": fields.get("name", "").strip(),
-        "system": fields.get("units", ""),
-        "client": fields.get("client", "").strip(),
-        "markets": markets,
-    }
-    return {"job": {key: value for key, value in head.items() if value or key == "name"}}
-
-
-def _chosen_markets(form: FormData) -> list[str]:
-    return [str(market) for market in form.getlist("markets")]
 
 
 def _document_in(file: object) -> Document:

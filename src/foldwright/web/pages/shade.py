@@ -128,6 +128,7 @@ def _save(request: Request, typed: Typed) -> Response:
 
 
 def typed_over(request: Request, fields: dict[str, str]) -> Typed:
+    """Lay the form that was sent into the save that it was made from."""
     job = OpenJob.of(request)
     number = shade_number(request, job)
     base = _base(job, number, whole_number(fields.get("version")))

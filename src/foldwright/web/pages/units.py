@@ -12,7 +12,7 @@ from foldwright.web.desk import UNITS_COOKIE, see, text_of
 A_YEAR_S = 365 * 24 * 3600
 
 
-def choose_units(request: Request, form: FormData) -> Response:
+def choose_units(_request: Request, form: FormData) -> Response:
     """Remember in this reader's browser which units to show."""
     fields = text_of(form)
     answer = see(_own_address(fields.get("back", "/")))
