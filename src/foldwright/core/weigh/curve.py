@@ -36,25 +36,26 @@ class LoadCurve:
     mass is a plain factor: `load = cloth_scale * cloth + hardware`. Raise and scale
     may be numbers or arrays that broadcast.
 
-    Holds for: flat and looped shades of limp cloth, moved slowly, cords without friction.
+    Holds for: flat and looped shades of limp cloth, moved slowly, cords without friction;
+    any row spacings greater than the stacked pitch, equal or not.
 
     Source: derived here from the hairpin rule.
 
     >>> from foldwright.core.weigh.load import PanelLoad
-    >>> curve = LoadCurve.of(
-    ...     PanelLoad(
-    ...         row_spacings_m=(0.2, 0.2),
-    ...         stacked_pitch_m=0.0,
-    ...         skirt_cloth_m=0.1,
-    ...         top_panel_m=0.2,
-    ...         cloth_n_m=5.0,
-    ...         bar_n=3.0,
-    ...         rows_n=(0.5, 0.5, 0.5),
-    ...         travel_m=0.45,
-    ...     )
+    >>> panel = PanelLoad(
+    ...     row_spacings_m=(0.2, 0.2), stacked_pitch_m=0.0, skirt_cloth_m=0.1, top_panel_m=0.2,
+    ...     cloth_n_m=5.0, bar_n=3.0, rows_n=(0.5, 0.5, 0.5), travel_m=0.398,
+    ...     bending_length_m=0.02,
     ... )
-    >>> float(curve.load_after(0.0)), float(curve.load_before(0.2)), float(curve.load_after(0.2))
+    >>> curve = LoadCurve.of(panel)
+    >>> curve.pick_ups
+    (0.2, 0.4)
+    >>> float(curve.load_lowered()), float(curve.load_before(0.2)), float(curve.load_after(0.2))
     (4.0, 4.5, 5.5)
+    >>> round(float(curve.load(0.398)), 3), round(float(curve.greatest_load()), 3)
+    (5.995, 6.995)
+    >>> round(float(curve.stiffness_extra(0.0)), 3), float(curve.stiffness_extra(0.1))
+    (0.22, 0.0)
     """
 
     panel: PanelLoad
@@ -64,29 +65,7 @@ class LoadCurve:
 
     @classmethod
     def of(cls, panel: PanelLoad) -> Self:
-        """Build the curve of a panel.
-
-        Takes: a panel in SI units.
-        Gives: its load curve, from fully down to the raise where all cloth hangs folded.
-        Raises: ImpossiblePanel where the lengths contradict each other.
-        Holds for: any row spacings greater than the stacked pitch, equal or not.
-        Source: derived here.
-
-        >>> from foldwright.core.weigh.load import PanelLoad
-        >>> LoadCurve.of(
-        ...     PanelLoad(
-        ...         row_spacings_m=(0.2, 0.3),
-        ...         stacked_pitch_m=0.01,
-        ...         skirt_cloth_m=0.1,
-        ...         top_panel_m=0.2,
-        ...         cloth_n_m=5.0,
-        ...         bar_n=3.0,
-        ...         rows_n=(0.0, 0.0, 0.0),
-        ...         travel_m=0.45,
-        ...     )
-        ... ).pick_ups
-        (0.19, 0.48)
-        """
+        """Build the curve of a panel, or raise ImpossiblePanel where its parts contradict."""
         check_panel(panel)
         return cls(
             panel=panel,
@@ -114,26 +93,8 @@ class LoadCurve:
     def greatest_load(self, raise_m: Raise | None = None, cloth_scale: Scale = 1.0) -> Samples:
         """Give the load held at the stop, safe against a row spacing a few millimetres out.
 
-        Takes: the raise of the stop in m (None: the design travel), the cloth scale.
-        Gives: newtons; a row picked up within the tolerance above the stop is counted.
-        Holds for: any raise up to the design travel.
-        Source: *common practice* for the tolerance, derived here otherwise.
-
-        >>> from foldwright.core.weigh.load import PanelLoad
-        >>> curve = LoadCurve.of(
-        ...     PanelLoad(
-        ...         row_spacings_m=(0.2,),
-        ...         stacked_pitch_m=0.0,
-        ...         skirt_cloth_m=0.1,
-        ...         top_panel_m=0.2,
-        ...         cloth_n_m=5.0,
-        ...         bar_n=3.0,
-        ...         rows_n=(0.5, 0.5),
-        ...         travel_m=0.198,
-        ...     )
-        ... )
-        >>> round(float(curve.load(0.198)), 3), round(float(curve.greatest_load()), 3)
-        (4.495, 5.495)
+        The stop is at the design travel unless told otherwise; a row picked up within
+        the tolerance above it is counted.
         """
         stop = self.panel.travel_m if raise_m is None else raise_m
         reach = PICK_UP_TOLERANCE.value.in_metres
@@ -153,28 +114,8 @@ class LoadCurve:
     def stiffness_extra(self, raise_m: Raise, cloth_scale: Scale = 1.0) -> Samples:
         """Give what stiff cloth adds to the load at a raise; 0 where no bending length is known.
 
-        Takes: raise in m, cloth scale.
-        Gives: newtons, greatest just after each pick-up, so the load with it may fall
-        a little inside a fold.
-        Holds for: bending lengths up to about 60 mm; a fit, not a measurement.
-        Source: derived here, fitted to simulated chains of stiff links.
-
-        >>> from foldwright.core.weigh.load import PanelLoad
-        >>> curve = LoadCurve.of(
-        ...     PanelLoad(
-        ...         row_spacings_m=(0.2,),
-        ...         stacked_pitch_m=0.0,
-        ...         skirt_cloth_m=0.1,
-        ...         top_panel_m=0.2,
-        ...         cloth_n_m=9.0,
-        ...         bar_n=3.0,
-        ...         rows_n=(0.5, 0.5),
-        ...         travel_m=0.3,
-        ...         bending_length_m=0.02,
-        ...     )
-        ... )
-        >>> round(float(curve.stiffness_extra(0.0)), 3), float(curve.stiffness_extra(0.1))
-        (0.396, 0.0)
+        It is greatest just after each pick-up, so the load with it may fall a little
+        inside a fold. A fit to simulated chains, good up to about 60 mm; no measurement.
         """
         bending_m = self.panel.bending_length_m
         into = self.into_fold(raise_m)
