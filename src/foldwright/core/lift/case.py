@@ -136,7 +136,13 @@ def _turns_verdict(case: LiftCase, trials: Trials, choice: window.Recommendation
 
 
 def _verdict(case: LiftCase, found: CaseWindow | None) -> Verdict:
-    """Say what can be promised: nothing yet while brake, lock or spring is not known."""
-    if found is None or Brake.UNKNOWN is case.brake or Lock.UNKNOWN is case.lock:
+    """Say what can be promised: nothing while brake, lock or the spring's strength is unknown.
+
+    What nothing can rescue is said even so.
+    """
+    if found is None:
+        return Verdict.ASK
+    unknown = Brake.UNKNOWN is case.brake or Lock.UNKNOWN is case.lock
+    if (unknown or found.most_by_spring is None) and found.verdict is not Verdict.NOTHING_FITS:
         return Verdict.ASK
     return found.verdict

@@ -54,6 +54,16 @@ def lift_shade(  # noqa: PLR0913, PLR0917 - the rooms before this one, in their 
     Holds for: slow movement; springs whose torque is proportional to their turns.
 
     Source: derived here; each figure names its own sources.
+
+    >>> import numpy as np
+    >>> from foldwright.core.facts.house import house_habits
+    >>> from foldwright.core.rig import example as e
+    >>> answer = lift_shade(
+    ...     e.LIFT, e.WEIGHTS, e.LAYOUT, e.SIZE, e.CHOSEN, e.SHOP, house_habits(),
+    ...     np.full((1, 16), 0.5)
+    ... )
+    >>> round(answer.result.travel_turns.value, 2)
+    11.37
     """
     order = LiftOrder(
         choices=choices,

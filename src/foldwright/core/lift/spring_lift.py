@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from foldwright.core.facts.balancing import LEAST_SURE_TURNS, LOAD_RATIO
 from foldwright.core.facts.constants import ACCESSIBLE_FORCE
 from foldwright.core.lift.balance import Verdict, Window
-from foldwright.core.lift.choices import Brake, Lock
 from foldwright.core.lift.judging import WORKING, Judged
 from foldwright.core.lift.questions import brake_findings, lock_findings
 from foldwright.core.lift.remedies import remedies, spring_remedy
@@ -39,16 +38,9 @@ class SpringLift:
 
     @property
     def verdict(self) -> Verdict:
-        """Say what can be promised; what nothing can rescue is said even before all is known."""
+        """Say what can be promised of the spring in this tube."""
         judged = self.judged
-        unknown = (
-            judged.case.brake is Brake.UNKNOWN
-            or judged.case.lock is Lock.UNKNOWN
-            or judged.reading.greatest_turns is None
-        )
-        if unknown and judged.verdict is not Verdict.NOTHING_FITS:
-            return Verdict.ASK
-        return judged.verdict
+        return Verdict.NOTHING_FITS if judged.obstacle else judged.answer.verdict
 
     @property
     def hand_force(self) -> N:
