@@ -22,7 +22,9 @@ def test_an_old_python_is_told_what_it_needs(monkeypatch: pytest.MonkeyPatch) ->
 
 
 def test_the_file_is_readable_to_an_old_python() -> None:
-    compile((ROOT / "start.py").read_text(), "start.py", "exec", dont_inherit=True, _feature_version=7)
+    compile(
+        (ROOT / "start.py").read_text(), "start.py", "exec", dont_inherit=True, _feature_version=7
+    )
 
 
 def test_a_missing_pip_is_told(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
@@ -94,8 +96,17 @@ def test_a_taken_port_is_told_in_one_sentence(tmp_path: Path) -> None:
         taken.listen()
         port = taken.getsockname()[1]
         done = subprocess.run(
-            [sys.executable, "-m", "foldwright.cli.main", "serve", "--port", str(port)],
-            env=dict(os.environ, FOLDWRIGHT_DATA=str(tmp_path), PYTHONPATH=str(ROOT / "src")),
+            [
+                sys.executable,
+                "-m",
+                "foldwright.cli.main",
+                "serve",
+                "--port",
+                str(port),
+                "--data",
+                str(tmp_path),
+            ],
+            env=dict(os.environ, PYTHONPATH=str(ROOT / "src")),
             capture_output=True,
             text=True,
             timeout=60,
