@@ -158,9 +158,8 @@ def test_rods_thicker_than_the_row_spacing_stop_the_shade() -> None:
     assert [finding.severity for finding in answer.findings] == [Severity.STOP]
 
 
-def test_light_bars_and_unweighed_cloth_are_noted() -> None:
-    light = replace(PARTS, bar=replace(BAR, line_mass_kg_m=0.2))
-    assert [f.id for f in weighed(Choices(), light).findings] == ["weigh.swatch", "weigh.light-bar"]
+def test_cloth_whose_weight_nobody_vouches_for_is_noted() -> None:
+    assert [finding.id for finding in weighed(Choices()).findings] == ["weigh.swatch"]
     sure = replace(PARTS, lining=replace(LINING, weighed=True))
     assert weighed(Choices(), sure).findings == ()
 

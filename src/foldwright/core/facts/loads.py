@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from foldwright.core.quantity.length import Length
-from foldwright.core.quantity.measure_reading import INCH_M, OUNCE_KG
 from foldwright.core.why.figure import Unit
 from foldwright.core.why.making import fact
 from foldwright.core.why.source import Status
@@ -66,13 +65,4 @@ WEIGHED_SPREAD = fact(
     Unit.SHARE,
     "A swatch on a kitchen scale, cut by hand, is good to about 2 %.",
     Status.HOUSE,
-)
-
-TAUT_CORD_MASS = fact(
-    "bar that keeps the cords taut",
-    0.5 * OUNCE_KG / INCH_M,
-    Unit.LINE_MASS,
-    "Half an ounce to an ounce on each inch of width keeps the cords taut.",
-    Status.PRACTICE,
-    high=OUNCE_KG / INCH_M,
 )

@@ -1,4 +1,4 @@
-"""What the scale has to say: what is missing, what is light, what is stiff."""
+"""What the scale has to say: what is missing, what is guessed, what is stiff."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from foldwright.core.design.choices import RodPlace
-from foldwright.core.facts.loads import HEM_EASE, STIFF_FROM, TAUT_CORD_MASS
+from foldwright.core.facts.loads import HEM_EASE, STIFF_FROM
 from foldwright.core.quantity.length import Length
 from foldwright.core.weigh.curve import LoadCurve
 from foldwright.core.weigh.hanging import HangingEdge
@@ -109,7 +109,6 @@ def remarks(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
     Source: common practice; derived here for stiff cloth.
     """
     yield from _unweighed(shade, weights)
-    yield from _light_bar(shade, weights)
     yield from _stiff(shade, weights)
 
 
@@ -126,26 +125,6 @@ def _unweighed(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
             " {0} either way is assumed.",
             shade.habits.cloth_mass_spread,
             remedy="Weigh an off-cut of 10 by 10 cm (4 by 4 in) on a kitchen scale.",
-        )
-
-
-def _light_bar(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
-    width = shade.size.width
-    over_width = derived(
-        "bar over the width",
-        weights.bar.value / width.value.in_metres,
-        Unit.LINE_MASS,
-        "{0} over the finished width {1}.",
-        weights.bar,
-        width,
-    )
-    if over_width.value < TAUT_CORD_MASS.value:
-        yield _note(
-            "light-bar",
-            "The bar weighs {0}; {1} or more keeps the cords taut when the shade is lowered.",
-            over_width,
-            TAUT_CORD_MASS,
-            remedy="Try the cords with this bar, or choose a heavier one.",
         )
 
 
