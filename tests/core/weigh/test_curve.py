@@ -148,6 +148,7 @@ def test_stiff_cloth_adds_at_the_start_of_every_fold_and_fades() -> None:
     full = 2.2 * LINED.cloth_n_m * 0.02
     assert curve.stiffness_extra(starts) == pytest.approx(np.full(8, full), rel=1e-9)
     assert curve.stiffness_extra(starts + 0.072) == pytest.approx(np.zeros(8), abs=1e-9)
+    assert curve.stiffness_extra(starts + 0.15) == pytest.approx(np.zeros(8), abs=1e-12)
     half_way = float(curve.stiffness_extra(0.036))
     assert half_way == pytest.approx(full * (1 - 0.5**1.2))
     assert LoadCurve.of(LINED).stiffness_extra(starts).max() == 0.0

@@ -18,14 +18,17 @@ from tests.core.weigh.shade import (
 )
 
 from foldwright.core.design.choices import Choices, RodPlace, StyleName
+from foldwright.core.design.layout import LayerCut
 from foldwright.core.facts.constants import GRAVITY
 from foldwright.core.facts.records import Chosen
 from foldwright.core.quantity.length import Length
-from foldwright.core.weigh.layers import cloth_lie
+from foldwright.core.quantity.measures import read_areal_mass
+from foldwright.core.weigh.layers import areal_mass, cloth_lie, layer_mass
 from foldwright.core.weigh.load import PanelLoad, Weights
 from foldwright.core.weigh.made_up import MadeUp
 from foldwright.core.weigh.weighing import weigh_shade
 from foldwright.core.why.finding import Severity
+from foldwright.core.why.making import measured
 
 DESIGNS = {
     "flat": Choices(),
@@ -85,6 +88,20 @@ def test_layers_weigh_what_their_cuts_weigh() -> None:
     assert [layer.value for layer in weights.layers] == pytest.approx(
         [0.28 * areas[0], 0.16 * areas[1]]
     )
+
+
+@pytest.mark.parametrize(("ounces", "pounds"), [("14 oz/yd2", 42), ("4 oz/yd2", 12)])
+def test_a_roll_of_cloth_in_ounces_and_yards(ounces: str, pounds: float) -> None:
+    """Worked by hand: 32 yd of 54 in are 48 square yards."""
+    roll = LayerCut(
+        layer="face",
+        cloth="face",
+        width=measured("width", Length.inches(54)),
+        length=measured("length", Length.inches(32 * 36)),
+    )
+    cloth = replace(FACE, areal_mass_kg_m2=read_areal_mass(ounces))
+    mass = layer_mass(roll, areal_mass("face", cloth, HABITS))
+    assert mass.value / 0.45359237 == pytest.approx(pounds, rel=1e-9)
 
 
 def test_a_weighed_swatch_is_surer_than_a_sheet() -> None:
