@@ -73,6 +73,16 @@ def test_a_heavier_bar_never_lowers_the_lift_limit_and_eases_the_pull(
     assert after.hand_force_n.likely < before.hand_force_n.likely
 
 
+@given(cord_cases(), between(0.01, 10))
+def test_a_heavier_bar_never_opens_a_window(shade: LiftCase, more_n: float) -> None:
+    heavier = replace(shade, load=replace(shade.load, bar_n=shade.load.bar_n + more_n))
+    before, after = window(shade), window(heavier)
+    for limit in ("most_by_spring", "most_by_hand"):
+        room_before = getattr(before, limit).likely - before.least_turns.likely
+        room_after = getattr(after, limit).likely - after.least_turns.likely
+        assert room_after < room_before
+
+
 @given(cord_cases(), between(0.01, 0.3))
 def test_more_friction_asks_for_more_turns(shade: LiftCase, more: float) -> None:
     rubbing = replace(shade, load_friction=number(shade.load_friction) + more)

@@ -202,8 +202,13 @@ def _no_lock(judged: Judged, held: N) -> Finding:
         id="lift.lock-none",
         severity=Severity.NOTE if everywhere else Severity.STOP,
         stage=Stage.HEADRAIL,
-        sentence="Without a lock friction alone holds the shade, over {0} of its raise; elsewhere"
-        " it rises or sinks by itself. That it holds at the top does not prove that it lifts.",
+        sentence=(
+            "Without a lock friction alone holds the shade, over {0} of its raise; elsewhere it"
+            " rises or sinks by itself. That it holds at the top does not prove that it lifts."
+        )
+        if held.value
+        else "Without a lock the shade rises by itself from everywhere: with {1} no friction here"
+        " holds it.",
         figures=(held, wound_turns(judged)),
         remedies=(
             Remedy(sentence="Fit a one-way lock.", changes=ONE_WAY.changes),

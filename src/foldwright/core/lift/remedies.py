@@ -9,7 +9,6 @@ import numpy as np
 
 from foldwright.core.facts.balancing import LEAST_RAISE, RAISE_STEP
 from foldwright.core.lift.balance import Verdict
-from foldwright.core.lift.case_answer import Limit
 from foldwright.core.lift.choices import Brake, LiftKind
 from foldwright.core.lift.clutch import clutch_remedy, try_clutches
 from foldwright.core.lift.judging import WORKING, Judged, judge
@@ -44,9 +43,8 @@ def remedies(judged: Judged, loads: LoadFigures, tried: tuple[Judged, ...]) -> t
     Takes: the spring that does not do; the figures of the load; all springs of the list tried,
     the best first.
 
-    Gives: at most two springs and one remedy of each other kind: two springs side by side, a
-    tube, a lighter lining, a shorter raise, a clutch, a motor; where the pull on the bar is what
-    limits, a heavier bar comes first.
+    Gives: at most two springs and one remedy of each other kind: one more spring side by side,
+    another tube, a lighter lining, a lighter bar, a shorter raise, a clutch, a motor.
 
     Source: derived here: the order is from the least to the greatest change of the shade.
     """
@@ -54,13 +52,12 @@ def remedies(judged: Judged, loads: LoadFigures, tried: tuple[Judged, ...]) -> t
 
 
 def _in_order(judged: Judged, loads: LoadFigures, tried: tuple[Judged, ...]) -> Iterator[Remedy]:
-    if judged.window.limited_above_by is Limit.HAND and not judged.obstacle:
-        yield from _first_that_works(judged, _heavier_bars(judged.order))
     others = [other for other in tried if other.spring.name != judged.spring.name]
     yield from working_springs(others, loads)[:_SPRINGS_OFFERED]
     yield from _first_that_works(judged, _one_more_spring(judged.order))
     yield from _first_that_works(judged, _other_tubes(judged.order))
     yield from _first_that_works(judged, _lighter_linings(judged.order))
+    yield from _first_that_works(judged, _lighter_bars(judged.order))
     yield from _first_that_works(judged, _shorter_raises(judged.order))
     yield from working_clutches(judged.order, loads)[:1]
     yield from working_motors(judged.order, loads)[:1]
@@ -216,18 +213,22 @@ def _plain_and_lighter(order: LiftOrder) -> list[Cloth]:
     return sorted(lighter, key=lambda cloth: -cloth.areal_mass_kg_m2)
 
 
-def _heavier_bars(order: LiftOrder) -> Iterator[Proposal]:
-    """Propose heavier bars, the lightest of them first."""
+def _lighter_bars(order: LiftOrder) -> Iterator[Proposal]:
+    """Propose lighter bars, the heaviest of them first.
+
+    A heavier bar eases the pull at given turns, but asks for more turns than it eases: it never
+    opens a window that is closed.
+    """
     current = order.chosen.bar
 
     def mass(bar: Bar) -> float:
-        return bar.line_mass_kg_m
+        return -bar.line_mass_kg_m
 
     for bar in sorted(order.shop.bars.values(), key=mass):
         if current and mass(bar) > mass(current):
             chosen = replace(order.chosen, bar=bar)
             change = Change(path="materials.bar", text=bar.name)
-            yield from _reweighed(order, f"Take the heavier bar “{bar.name}”", chosen, change)
+            yield from _reweighed(order, f"Take the lighter bar “{bar.name}”", chosen, change)
 
 
 def _reweighed(

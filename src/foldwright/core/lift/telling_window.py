@@ -226,5 +226,7 @@ def wound_turns(judged: Judged) -> N:
         "turns at the up-stop",
         judged.window.turns,
         Unit.TURN,
-        "The turns that satisfy every limit for this shade, or come nearest to it.",
+        "In steps of {0}, what satisfies every limit for a spring of {1}, or comes nearest to it.",
+        judged.order.habits.winding_step_turns,
+        spring_rate(judged),
     )
