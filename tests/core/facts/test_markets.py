@@ -64,6 +64,18 @@ def test_the_governing_market_is_named(
     assert tell(cap, System.METRIC).startswith(named)
 
 
+def test_a_single_market_is_compared_with_nobody() -> None:
+    cap = row_spacing_cap((Market.CANADA,))
+    assert tell(cap, System.METRIC) == "Canada is the only market sold into: 220 mm."
+
+
+def test_the_other_markets_are_told_beside_the_strictest() -> None:
+    cap = row_spacing_cap((Market.CANADA, Market.UNITED_STATES))
+    assert tell(cap, System.METRIC) == (
+        "United States is the strictest of the markets sold into: 203 mm against 220 mm."
+    )
+
+
 def test_a_rule_that_was_read_is_quoted_before_a_guess_of_the_same_size() -> None:
     cap = row_spacing_cap((Market.AUSTRALIA, Market.EUROPE_AND_UK))
     assert cap.inputs[0].status is Status.PUBLISHED

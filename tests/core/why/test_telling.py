@@ -159,11 +159,40 @@ def test_an_explanation_goes_down_to_the_ground_and_tells_shared_inputs_once() -
     ]
 
 
-def test_an_explanation_of_a_figure_shared_by_many_stays_short() -> None:
+def test_what_reads_alike_is_told_once_even_if_made_twice() -> None:
+    twin = derived(
+        FINISHED.name,
+        FINISHED.value,
+        Unit.LENGTH,
+        FINISHED.because,
+        WIDTH,
+        DEDUCTION,
+        rounding=Rounding.MUST_FIT,
+    )
+    both = derived("both", FINISHED.value, Unit.LENGTH, "{0}, {1}.", FINISHED, twin)
+    assert [line.told_above for line in explain(both, INCH)] == [False, False, False, False, True]
+
+
+def test_what_stands_on_its_own_arithmetic_says_no_more_than_derived() -> None:
+    flat = derived("fullness", 1.0, Unit.RATIO, "A flat shade has as much cloth as drop.")
+    assert explain(flat, INCH)[0].known == "derived"
+
+
+def shared_by_many(levels: int) -> Figure[Length]:
     figure: Figure[Length] = WIDTH
-    for _ in range(40):  # told in full each time, this would be 2**40 lines
-        figure = derived("twice", figure.value, Unit.LENGTH, "{0}, {1}.", figure, figure)
-    assert len(explain(figure, INCH)) == 81
+    for level in range(levels):
+        name = f"level {level}"
+        figure = derived(name, figure.value, Unit.LENGTH, "{0}, {1}.", figure, figure)
+    return figure
+
+
+def test_an_explanation_of_a_figure_shared_by_many_stays_short() -> None:
+    lines = explain(shared_by_many(40), INCH)  # told in full each time, 2**40 lines
+    assert len(lines) == 81
+
+
+def test_a_figure_shown_to_a_programmer_leaves_out_what_it_rests_on() -> None:
+    assert len(repr(shared_by_many(40))) < 500
 
 
 def test_a_source_is_cited_with_its_clause() -> None:

@@ -5,9 +5,8 @@ Nothing here is legal advice. Rules change: the text of the rule decides, not th
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from enum import Enum
-from typing import Any
 
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure, Unit
@@ -24,7 +23,9 @@ class Market(Enum):
     AUSTRALIA = "Australia"
 
 
-ROW_SPACING: dict[Market, Figure[Length]] = {
+Rules = dict[Market, Figure[Length]]
+
+ROW_SPACING: Rules = {
     Market.CANADA: fact(
         "row spacing allowed in Canada",
         Length.mm(220),
@@ -63,7 +64,7 @@ ROW_SPACING: dict[Market, Figure[Length]] = {
     ),
 }
 
-EDGE_DISTANCE: dict[Market, Figure[Length]] = {
+EDGE_DISTANCE: Rules = {
     Market.UNITED_STATES: fact(
         "edge distance asked in the United States",
         Length.inches(2),
@@ -101,7 +102,8 @@ def row_spacing_cap(markets: Sequence[Market]) -> Figure[Length]:
     >>> row_spacing_cap((Market.CANADA, Market.UNITED_STATES)).value == Length.inches(8)
     True
     """
-    return _strictest("largest row spacing", ROW_SPACING, markets, min)
+    rules = _rules_of(markets, ROW_SPACING)
+    return _strictest("largest row spacing", rules, min(rule.value for rule in rules.values()))
 
 
 def edge_distance_floor(markets: Sequence[Market]) -> Figure[Length]:
@@ -116,31 +118,32 @@ def edge_distance_floor(markets: Sequence[Market]) -> Figure[Length]:
     >>> edge_distance_floor((Market.CANADA,)).value == Length.inches(2)
     True
     """
-    return _strictest("least edge distance", EDGE_DISTANCE, markets, max)
+    rules = _rules_of(markets, EDGE_DISTANCE)
+    return _strictest("least edge distance", rules, max(rule.value for rule in rules.values()))
 
 
-def _strictest(
-    name: str,
-    rules: dict[Market, Figure[Length]],
-    markets: Sequence[Market],
-    strictest: Callable[..., Any],
-) -> Figure[Length]:
-    """Pick the strictest rule, and among equals the one that is best known."""
-    asked = [rules[market] for market in (markets or tuple(Market))]
-    value = strictest(rule.value for rule in asked)
-    ties = [rule for rule in asked if rule.value == value]
-    governing = min(ties, key=lambda rule: list(Status).index(rule.status))
-    others = tuple(rule for rule in asked if rule is not governing)
+def _rules_of(markets: Sequence[Market], rules: Rules) -> Rules:
+    return {market: rules[market] for market in (markets or tuple(Market))}
+
+
+def _strictest(name: str, rules: Rules, value: Length) -> Figure[Length]:
+    """Pick the rule with the strictest value, and among equals the one that is best known."""
+    ties = [market for market, rule in rules.items() if rule.value == value]
+    governing = min(ties, key=lambda market: list(Status).index(rules[market].status))
+    others = [rule for market, rule in rules.items() if market is not governing]
     return derived(
         name,
         value,
         Unit.LENGTH,
-        f"{_markets_of(rules, governing)} is the strictest of the markets sold into: {{0}}.",
-        governing,
+        _sentence(governing, len(others)),
+        rules[governing],
         *others,
-        source=governing.source,
+        source=rules[governing].source,
     )
 
 
-def _markets_of(rules: dict[Market, Figure[Length]], governing: Figure[Length]) -> str:
-    return next(market.value for market, rule in rules.items() if rule is governing)
+def _sentence(governing: Market, others: int) -> str:
+    if not others:
+        return f"{governing.value} is the only market sold into: {{0}}."
+    compared = " and ".join(f"{{{number}}}" for number in range(1, others + 1))
+    return f"{governing.value} is the strictest of the markets sold into: {{0}} against {compared}."

@@ -149,7 +149,7 @@ def print_rate(n_m_turn: float, system: System) -> str:
 
 
 def print_turns(turns: float) -> str:
-    """Print turns: quarters as they are, anything else to a tenth.
+    """Print turns: quarters as they are, eighths of a single turn too, else to a tenth.
 
     Takes: turns.
 
@@ -157,14 +157,19 @@ def print_turns(turns: float) -> str:
 
     Source: common practice.
 
-    >>> print_turns(0.25), print_turns(11.3663), print_turns(12.0), print_turns(1.0)
-    ('0.25 turn', '11.4 turns', '12 turns', '1 turn')
+    >>> print_turns(0.125), print_turns(11.3663), print_turns(12.75), print_turns(1.0)
+    ('0.125 turn', '11.4 turns', '12.75 turns', '1 turn')
     """
-    quarter = abs(turns * 4 - round(turns * 4)) < NEAR
-    digits = f"{turns:.2f}" if quarter or abs(turns) < 1 else f"{turns:.1f}"
-    shown = digits.rstrip("0").rstrip(".")
+    shown = f"{turns:.{_turn_places(abs(turns))}f}".rstrip("0").rstrip(".")
     shown = "0" if shown in {"-0", ""} else shown
     return f"{shown} turn" if shown != "0" and abs(turns) <= 1 else f"{shown} turns"
+
+
+def _turn_places(turns: float) -> int:
+    """Give the decimals that show a quarter or an eighth in full, and no idle ones."""
+    if turns < 1:
+        return 3 if abs(turns * 8 - round(turns * 8)) < NEAR else 2
+    return 2 if abs(turns * 4 - round(turns * 4)) < NEAR else 1
 
 
 def print_share(share: float) -> str:

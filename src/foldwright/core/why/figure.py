@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 from typing import TYPE_CHECKING, Any, Generic, TypeVar
 
@@ -53,7 +53,7 @@ class Figure(Generic[T]):
     value: T
     unit: Unit
     because: str
-    inputs: tuple[Figure[Any], ...] = ()
+    inputs: tuple[Figure[Any], ...] = field(default=(), repr=False)  # shared, so endless in print
     status: Status = Status.DERIVED
     source: Source | None = None
     low: T | None = None

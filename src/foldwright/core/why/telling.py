@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from foldwright.core.quantity import measures
@@ -68,7 +68,7 @@ class Line:
         'published: sor-2019-97, s. 6'
         """
         words = self.status.value
-        if self.status is Status.DERIVED:
+        if self.status is Status.DERIVED and self.rests_on is not Status.DERIVED:
             words = f"{words}, resting on {self.rests_on.value}"
         return f"{words}: {cite(self.source)}" if self.source else words
 
@@ -170,8 +170,8 @@ def explain(figure: Figure[Any], system: System) -> tuple[Line, ...]:
 
     Takes: the figure; the reader's system.
 
-    Gives: one line for the figure and one for each input under it, depth first; an input
-    that several figures share is told once and only named again.
+    Gives: one line for the figure and one for each input under it, depth first; what reads
+    alike in several places is told once and only named again.
 
     Source: derived here.
 
@@ -185,14 +185,14 @@ def explain(figure: Figure[Any], system: System) -> tuple[Line, ...]:
       width: 35 in. As measured. [measured]
     """
     lines: list[Line] = []
-    told: set[int] = set()
+    told: set[Line] = set()
     waiting: list[tuple[int, Figure[Any]]] = [(0, figure)]
     while waiting:
         depth, current = waiting.pop()
-        above = id(current) in told
-        lines.append(_line(depth, current, system, told_above=above))
-        if not above:
-            told.add(id(current))
+        line = _line(current, system)
+        lines.append(replace(line, depth=depth, told_above=line in told))
+        if line not in told:
+            told.add(line)
             waiting.extend((depth + 1, each) for each in reversed(current.inputs))
     return tuple(lines)
 
@@ -212,16 +212,15 @@ def cite(source: Source) -> str:
     return f"{source.id}, {source.clause}" if source.clause else source.id
 
 
-def _line(depth: int, figure: Figure[Any], system: System, *, told_above: bool) -> Line:
+def _line(figure: Figure[Any], system: System) -> Line:
     return Line(
-        depth=depth,
+        depth=0,
         name=figure.name,
         value=show(figure, system),
         sentence=tell(figure, system),
         status=figure.status,
         rests_on=figure.rests_on,
         source=figure.source,
-        told_above=told_above,
     )
 
 

@@ -31,10 +31,14 @@ class Way(Generic[Inputs]):
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Draft(Generic[Inputs]):
-    """A finding with the ways out of it, not yet tried."""
+    """A finding with the ways out of it, not yet tried.
+
+    The ways may be a generator: they are looked at once, and only if the finding is to be
+    shown, since every trial drafts findings of its own whose ways nobody needs.
+    """
 
     finding: Finding
-    ways: tuple[Way[Inputs], ...] = ()
+    ways: Iterable[Way[Inputs]] = ()
 
 
 def by_hand(sentence: str, *figures: Figure[Any]) -> Way[Any]:
