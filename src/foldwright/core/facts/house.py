@@ -56,12 +56,12 @@ def _published(name: str, inches: str, because: str, source: Source) -> Figure[L
 AT_THE_WINDOW: dict[str, Habit] = {
     "inside_deduction": _published(
         "inside deduction", "1/4",
-        "A quarter inch off the narrowest width in all keeps the shade from binding in the reveal.",
+        "Taken off the narrowest width in all, it keeps the shade from binding in the reveal.",
         Source(id="make-your-own-page"),
     ),
     "wide_inside_deduction": _length(
         "inside deduction, wide", "1/2",
-        "Wide reveals are less straight, so half an inch comes off in all.",
+        "Wide reveals are less straight, so more comes off in all.",
     ),
     "wide_from": _length(
         "wide opening", "60",
@@ -69,52 +69,52 @@ AT_THE_WINDOW: dict[str, Habit] = {
     ),
     "sill_clearance": _length(
         "sill clearance", "1/4",
-        "A bar that must clear the sill stops a quarter inch above its highest point.",
+        "A bar that must clear the sill stops this much above its highest point.",
     ),
     "outside_overlap": _published(
         "outside overlap", "2",
-        "At least two inches over the opening on each side keep the light back.", MEASURING_PAGE,
+        "At least this much over the opening on each side keeps the light back.", MEASURING_PAGE,
     ),
     "outside_above": _length(
         "mounted above", "2",
-        "The board must clear the frame by an inch and is an inch or less thick itself.",
+        "Room for the board itself, and a little wall between it and the frame.",
     ),
     "outside_below_no_sill": _published(
         "carried below", "3/2",
-        "Without a sill the shade ends an inch and a half below the opening.", MEASURING_PAGE,
+        "Without a sill the shade ends this much below the opening.", MEASURING_PAGE,
     ),
     "board_deduction": _length(
         "board deduction", "1/4",
-        "The board is a quarter inch shorter than the shade so that it never shows at the ends.",
+        "The board is a little shorter than the shade so that it never shows at the ends.",
     ),
 }  # fmt: skip
 
 AT_THE_DRAWING: dict[str, Habit] = {
     "head_allowance_floor": fact(
         "least head allowance", Length.mm(65), Unit.LENGTH,
-        "Under 65 mm between the top of the board and the raised lowest ring, shades jam at the"
-        " top.", PRACTICE,
+        "With less between the top of the board and the raised lowest ring, shades jam at the top.",
+        PRACTICE,
     ),
     "head_allowance_beyond_rail": _length(
         "head allowance beyond the rail", "1",
-        "The raised rings stop an inch below the headrail.",
+        "The raised rings stop this much below the headrail.",
     ),
     "skirt": _length(
         "skirt", "3/2",
-        "The hem shows an inch and a half below the folds when the shade is raised.", HOUSE,
+        "The hem shows this much below the folds when the shade is raised.", HOUSE,
     ),
     "edge_distance": _published(
         "edge distance", "2",
-        "The older voluntary safety wording asks at least two inches from a side cord to the"
-        " edge.", OLDER_SAFETY_WORDING,
+        "The older voluntary safety wording asks at least this much from a side cord to the edge.",
+        OLDER_SAFETY_WORDING,
     ),
     "largest_pitch": _published(
         "largest column pitch", "10",
-        "Cloth without rods sags between columns more than ten inches apart.", CORD_SPACING_PAGE,
+        "Cloth without rods sags between columns farther apart.", CORD_SPACING_PAGE,
     ),
     "largest_pitch_with_rods": _published(
         "largest column pitch with rods", "12",
-        "A rod at each row carries the cloth over twelve inches.", CORD_SPACING_PAGE,
+        "A rod at each row carries the cloth over a wider pitch.", CORD_SPACING_PAGE,
     ),
     "seam_to_column": _length(
         "seam to column", "1/2",
@@ -122,12 +122,12 @@ AT_THE_DRAWING: dict[str, Habit] = {
     ),
     "stacked_row_pitch": fact(
         "pitch of the stacked rows", Length.inches(Fraction(1, 8)), Unit.LENGTH,
-        "Gathered rows lie a sixteenth to three sixteenths of an inch apart, by lining.", PRACTICE,
+        "Gathered rows lie this far apart: plain cloth closer, interlined cloth farther.", PRACTICE,
         low=Length.inches(Fraction(1, 16)), high=Length.inches(Fraction(3, 16)),
     ),
     "fold_bulk": fact(
         "bulk of a fold", 1.6, Unit.RATIO,
-        "A dressed fold is 1.3 to 2 times as thick as its layers laid flat.", PRACTICE,
+        "A dressed fold is so many times as thick as its layers laid flat.", PRACTICE,
         low=1.3, high=2.0,
     ),
 }  # fmt: skip
@@ -135,57 +135,57 @@ AT_THE_DRAWING: dict[str, Habit] = {
 AT_THE_TABLE: dict[str, Habit] = {
     "side_turn": _length(
         "side turn", "3/2",
-        "An inch and a half turned over the lining on each side, fused or sewn.",
+        "Turned over the lining on each side, fused or sewn.",
     ),
     "hem_allowance": _published(
         "hem allowance", "4",
-        "Four inches: a double two-inch hem, or three and one.",
+        "A double hem, or a deep turn and a shallow one.",
         Source(id="hobby-shade-blog"),
     ),
     "top_allowance_beyond_board": _length(
         "top allowance beyond the board", "2",
-        "The cloth goes over the board, down its back, and leaves an inch for the staples.",
+        "The cloth goes over the board, down its back, and leaves some for the staples.",
     ),
     "seam_allowance": _length(
-        "seam allowance", "1/2", "Half an inch in each layer, selvages trimmed off.",
+        "seam allowance", "1/2", "In each layer, selvages trimmed off.",
     ),
     "lining_less_than_width": _length(
         "lining narrower by", "1/4",
-        "The lining's raw edges lie under the side turns, a quarter inch short of the width.",
+        "The lining's raw edges lie under the side turns, short of the full width.",
     ),
     "shrinkage": fact(
         "shrinkage", 0.01, Unit.SHARE,
-        "Until a steamed square says otherwise, cloth sold as pre-shrunk is taken to lose 1 %:"
-        " a piece cut long is trimmed, one cut short is bought again.", HOUSE,
+        "Until a steamed square says otherwise, cloth sold as pre-shrunk is taken to lose this"
+        " much: a piece cut long is trimmed, one cut short is bought again.", HOUSE,
         low=0.0, high=0.03,
     ),
     "looped_fullness": fact(
         "looped fullness", 1.5, Unit.RATIO,
-        "One and a half times the drop gives soft loops; double makes deep ones, and longer"
-        " cord loops.", PUBLISHED, source=Source(id="hobbled-tutorial"),
+        "One and a half gives soft loops; double makes deep ones, and longer cord loops.",
+        PUBLISHED, source=Source(id="hobbled-tutorial"),
     ),
 }  # fmt: skip
 
 ON_THE_SCALE: dict[str, Habit] = {
     "ring_mass_kg": fact(
         "mass of a ring", 0.00075, Unit.MASS,
-        "A sewn ring weighs half a gram to a gram.", PRACTICE, low=0.0005, high=0.001,
+        "Rings that are sewn on weigh about this much each.", PRACTICE, low=0.0005, high=0.001,
     ),
     "bar_less_than_width": _length(
         "bar shorter by", "1/2",
-        "The bar and its end caps slide in half an inch short of the finished width.",
+        "The bar and its end caps slide in short of the finished width.",
     ),
     "rod_less_than_width": _length(
         "rod shorter by", "1/2",
-        "Rods end a quarter inch inside each edge so that they never press through.", HOUSE,
+        "Rods end inside each edge so that they never press through.", HOUSE,
     ),
 }  # fmt: skip
 
 IN_THE_LIFT: dict[str, Habit] = {
     "safety_wraps": fact(
         "safety wraps", 3.0, Unit.TURN,
-        "At least three wraps stay on the tube fully down: their friction takes the load off"
-        " the clip.", PRACTICE,
+        "At least three wraps stay on the tube fully down: their friction takes the load off the"
+        " clip.", PRACTICE,
     ),
     "load_margin": fact(
         "load margin", 0.10, Unit.SHARE,
@@ -220,12 +220,12 @@ IN_THE_LIFT: dict[str, Habit] = {
     ),
     "cloth_mass_spread": fact(
         "spread of a cloth's weight", 0.05, Unit.SHARE,
-        "Invented: cloth may be 5 % lighter or heavier than its sheet until a swatch is weighed.",
+        "Invented: cloth may be so much lighter or heavier than its sheet, until it is weighed.",
         HOUSE,
     ),
     "hand_force_limit_n": fact(
         "greatest hand force", 50.0, Unit.FORCE,
-        "Up to 30 N is light and 50 N the most that is asked of a hand at the bar.", HOUSE,
+        "More is not asked of a hand at the bar; about half is comfortable.", HOUSE,
     ),
     "arrival_speed_limit_m_s": fact(
         "greatest speed on arrival", 0.5, Unit.SPEED,
@@ -242,14 +242,14 @@ IN_THE_LIFT: dict[str, Habit] = {
 }  # fmt: skip
 
 AT_THE_BENCH: dict[str, Habit] = {
-    "tie_off": _length("tie-off", "6", "Six inches of cord for the knot and its adjustment."),
+    "tie_off": _length("tie-off", "6", "Cord for the knot and its adjustment."),
     "clip_length": fact(
         "clip length", Length.mm(10), Unit.LENGTH,
         "Invented: measure your clip along the tube and replace this.", HOUSE,
     ),
     "clip_nearest": fact(
         "clip nearest to its column", Length.mm(50), Unit.LENGTH,
-        "Clips stand 50 to 75 mm beside their column so that the wraps walk towards it.", PRACTICE,
+        "Clips stand beside their column so that the wraps walk towards it.", PRACTICE,
     ),
     "clip_farthest": fact(
         "clip farthest from its column", Length.mm(75), Unit.LENGTH,
@@ -257,7 +257,7 @@ AT_THE_BENCH: dict[str, Habit] = {
     ),
     "stop_clearance": _length(
         "clearance at the up-stop", "1/2",
-        "Half an inch is left above the raised rings, or the lift tears them off.",
+        "Left free above the raised rings, or the lift tears them off.",
     ),
     "tube_sag_share": fact(
         "greatest sag of the tube", 1 / 500, Unit.RATIO,
