@@ -1,13 +1,12 @@
-"""Friction of cords in their rings."""
+"""Friction of cords round the tube and in their rings."""
 
 from __future__ import annotations
 
-from math import exp, pi
+from math import pi
 
-import numpy as np
 import pytest
 
-from foldwright.core.lift.capstan import friction_ratio, pull_through_rings
+from foldwright.core.lift.capstan import friction_ratio
 
 
 def test_without_friction_or_bend_both_sides_pull_alike() -> None:
@@ -24,10 +23,3 @@ def test_three_safety_wraps_hold_many_times_their_load() -> None:
     """Friction 0.2: three wraps 43 to 1, one wrap 3.5 to 1; worked by hand."""
     assert float(friction_ratio(0.2, 3 * 2 * pi)) == pytest.approx(43, abs=0.5)
     assert float(friction_ratio(0.2, 2 * pi)) == pytest.approx(3.5, abs=0.05)
-
-
-def test_rings_that_wait_add_their_bends() -> None:
-    loads = np.array([5.0, 10.0])
-    pulls = pull_through_rings(loads, 0.2, 0.1, 0.05, 6)
-    assert pulls == pytest.approx(loads * exp(0.2 * (0.1 + 6 * 0.05)))
-    assert pull_through_rings(loads, 0.2, 0.1, 0.05, 0) == pytest.approx(loads * exp(0.02))
