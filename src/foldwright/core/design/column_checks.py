@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.columns import (
     LEAST_COLUMNS,
     fewest_columns,
@@ -78,7 +79,10 @@ def _edge(order: Order, columns: ColumnPlan) -> Iterator[Draft[Order]]:
             "The outer columns are {0} from the edges; the strictest market sold into asks {1}.",
             columns.edge_distance,
             order.edge_floor,
-            ways=(by_change(order, order.system, sentence, figure, design__edge_distance=inward),),
+            ways=(
+                by_change(order, order.system, sentence, figure, design__edge_distance=inward),
+                by_hand("Or give the side cords a release that the local rule accepts."),
+            ),
             source=order.edge_floor.source,
         )
 
@@ -92,11 +96,11 @@ def _seam(order: Order, columns: ColumnPlan, joining: Joining) -> Iterator[Draft
             "A column stands {0} from a seam; nearer than {1} the rings meet its bulk.",
             gap,
             order.habits.seam_to_column,
-            ways=(*_off_the_seam(order), _move_the_seam(order, gap)),
+            ways=_off_the_seam(order, gap),
         )
 
 
-def _off_the_seam(order: Order) -> Iterator[Way[Order]]:
+def _off_the_seam(order: Order, gap: L) -> Iterator[Way[Order]]:
     """Free the edge first, then the count, then both."""
     edge_typed = order.design.edge_distance is not None
     count_typed = order.design.column_count is not None
@@ -106,6 +110,7 @@ def _off_the_seam(order: Order) -> Iterator[Way[Order]]:
         yield _freed(order, design__column_count=None)
     if edge_typed and count_typed:
         yield _freed(order, design__edge_distance=None, design__column_count=None)
+    yield _move_the_seam(order, gap)
 
 
 def _freed(order: Order, **fields: None) -> Way[Order]:
@@ -132,30 +137,46 @@ def _move_the_seam(order: Order, gap: L) -> Way[Order]:
 def _wide(order: Order, columns: ColumnPlan) -> Iterator[Draft[Order]]:
     limit = largest_pitch(order)
     if columns.pitch.value > limit.value:
-        fewest = fewest_columns(order, columns.edge_distance.value)
-        count = derived("number of columns", fewest, Unit.COUNT, "The fewest within {0}.", limit)
-        pitch = derived(
-            "column pitch",
-            (order.width.value - columns.edge_distance.value * 2) / (fewest - 1),
-            Unit.LENGTH,
-            "The width {0} less twice the edge {1}, shared by one space fewer than {2} columns.",
-            order.width,
-            columns.edge_distance,
-            count,
-        )
-        sentence = "Use {0} columns, {1} apart."
         yield draft(
             Severity.STOP,
             "columns-too-far-apart",
             "The columns are {0} apart; beyond {1} the cloth sags between them.",
             columns.pitch,
             limit,
-            ways=(
-                by_change(order, order.system, sentence, count, pitch, design__column_count=fewest),
-                _freed(order, design__column_count=None),
-            ),
+            ways=_closer(order, columns, limit),
             source=limit.source,
         )
+
+
+def _closer(order: Order, columns: ColumnPlan, limit: L) -> Iterator[Way[Order]]:
+    yield _more_columns(order, columns, limit)
+    yield _freed(order, design__column_count=None)
+    yield from _rods_at_rows(order)
+    yield by_hand("Or keep it where the cloth is stiff enough to span that far.")
+
+
+def _more_columns(order: Order, columns: ColumnPlan, limit: L) -> Way[Order]:
+    fewest = fewest_columns(order, columns.edge_distance.value)
+    count = derived("number of columns", fewest, Unit.COUNT, "The fewest within {0}.", limit)
+    pitch = derived(
+        "column pitch",
+        (order.width.value - columns.edge_distance.value * 2) / (fewest - 1),
+        Unit.LENGTH,
+        "The width {0} less twice the edge {1}, shared by one space fewer than {2} columns.",
+        order.width,
+        columns.edge_distance,
+        count,
+    )
+    sentence = "Use {0} columns, {1} apart."
+    return by_change(order, order.system, sentence, count, pitch, design__column_count=fewest)
+
+
+def _rods_at_rows(order: Order) -> Iterator[Way[Order]]:
+    """Let rods carry the cloth over the larger pitch, where the pitch is the house's own."""
+    if order.design.rods is RodPlace.NONE and order.design.largest_pitch is None:
+        limit = order.habits.largest_pitch_with_rods
+        sentence = "Put a rod at every row: the columns may then be {0} apart."
+        yield by_change(order, order.system, sentence, limit, design__rods=RodPlace.ROWS)
 
 
 def _crowded(order: Order, columns: ColumnPlan) -> Iterator[Draft[Order]]:
@@ -167,8 +188,13 @@ def _crowded(order: Order, columns: ColumnPlan) -> Iterator[Draft[Order]]:
             "The columns are {0} apart; closer than {1} they cost rings and cords for nothing.",
             columns.pitch,
             LEAST_PITCH,
-            ways=(_freed(order, design__column_count=None),),
+            ways=_sparser(order),
         )
+
+
+def _sparser(order: Order) -> Iterator[Way[Order]]:
+    yield _freed(order, design__column_count=None)
+    yield by_hand("Keep them where the cloth is soft and wants them.")
 
 
 def _face_missing(order: Order) -> Iterator[Draft[Order]]:

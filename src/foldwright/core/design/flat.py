@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from math import ceil
+from math import ceil, floor
 
 from foldwright.core.design.choices import StyleName
 from foldwright.core.design.layout import RowPlan
@@ -109,22 +109,19 @@ class FlatStyle:
             f"The folds are {{0}} deep; {word} than {{1}} is unusual.",
             rows.fold_depth,
             limit,
-            ways=(
-                *self._other_count(order, limit, step),
-                by_hand("Keep it if the client likes it."),
-            ),
+            ways=self._other_count(order, limit, step),
         )
 
-    def _other_count(self, order: Order, limit: L, step: int) -> tuple[Way[Order], ...]:
+    def _other_count(self, order: Order, limit: L, step: int) -> Iterator[Way[Order]]:
         """Take the count of rows nearest to the limit, on its good side."""
         spacings = _span(order) / (limit.value * 2) - HALF
-        count = ceil(spacings) if step > 0 else int(spacings)
-        if count < 1:
-            return ()
-        figure = chosen("number of rows", count, Unit.COUNT)
-        depth = self.rows(order, figure).fold_depth
-        sentence = "Use {0} rows with folds {1} deep."
-        return (by_change(order, order.system, sentence, figure, depth, design__row_count=count),)
+        count = ceil(spacings) if step > 0 else floor(spacings)
+        if count >= 1:
+            figure = chosen("number of rows", count, Unit.COUNT)
+            depth = self.rows(order, figure).fold_depth
+            sentence = "Use {0} rows with folds {1} deep."
+            yield by_change(order, order.system, sentence, figure, depth, design__row_count=count)
+        yield by_hand("Keep it if the client likes it.")
 
 
 def _span(order: Order) -> Length:

@@ -69,7 +69,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - the contract between the rooms
     )
     refusals = list(draft_refusals(order))
     if refusals:
-        return Answer(result=None, findings=settle(refusals, _judge))
+        return Answer(result=None, findings=settle(refusals, _refused))
     drawn = _draw(order)
     return Answer(result=drawn, findings=settle(_checks(order, drawn), _judge))
 
@@ -111,7 +111,11 @@ def _checks(order: Order, layout: Layout) -> Iterator[Draft[Order]]:
     yield from draft_stack_checks(order, style, layout.rows, layout.stack)
 
 
+def _refused(order: Order) -> list[Finding]:
+    """Find what still keeps an order from being drawn; the drawing is judged once there is one."""
+    return [draft.finding for draft in draft_refusals(order)]
+
+
 def _judge(order: Order) -> list[Finding]:
     """Find fault with an order as it would be, its remedies left untried."""
-    refusals = [draft.finding for draft in draft_refusals(order)]
-    return refusals or [draft.finding for draft in _checks(order, _draw(order))]
+    return _refused(order) or [draft.finding for draft in _checks(order, _draw(order))]

@@ -10,6 +10,7 @@ from foldwright.core.design.choices import RodPlace, StyleName
 from foldwright.core.design.layout import RowPlan
 from foldwright.core.design.order import Order, draft, head_allowance, skirt
 from foldwright.core.design.rows import RowScale, exact_share, row_plan
+from foldwright.core.design.style import usual_rows
 from foldwright.core.facts.panel_limits import (
     HOBBLED_BOOK,
     LOOP_LIMIT,
@@ -21,7 +22,7 @@ from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Severity
 from foldwright.core.why.making import chosen, derived
-from foldwright.core.why.trying import Draft, Way, by_change
+from foldwright.core.why.trying import Draft, Way, by_change, by_hand
 
 L = Figure[Length]
 N = Figure[float]
@@ -110,19 +111,16 @@ class LoopedStyle:
                 " the safety of children.",
                 loop,
                 LOOP_LIMIT,
-                ways=(*self._more_rows(order), *_less_fullness(order, rows)),
+                ways=self._shorter_loops(order, rows),
                 source=LOOP_LIMIT.source,
             )
         if order.design.rods is RodPlace.MID_FOLD:
             yield _rods_in_loops(order)
 
-    def _more_rows(self, order: Order) -> tuple[Way[Order], ...]:
-        count = self.usual_row_count(order)
-        spacing = self.rows(order, count).spacing
-        sentence = "Use {0} rows at {1}."
-        return (
-            by_change(order, order.system, sentence, count, spacing, design__row_count=count.value),
-        )
+    def _shorter_loops(self, order: Order, rows: RowPlan) -> Iterator[Way[Order]]:
+        yield usual_rows(order, self)
+        yield from _less_fullness(order, rows)
+        yield by_hand("Or take a style without loops.")
 
 
 def book_loop_count(drop: L) -> Figure[int]:
@@ -204,21 +202,13 @@ def _first_row(order: Order) -> L:
     return derived("first row", under.value, Unit.LENGTH, because, under)
 
 
-def _less_fullness(order: Order, rows: RowPlan) -> tuple[Way[Order], ...]:
+def _less_fullness(order: Order, rows: RowPlan) -> Iterator[Way[Order]]:
     """Offer the fullness that the spacing still allows, where any fullness is left."""
     allowed = floor((LOOP_LIMIT.value / rows.spacing.value - 1) * FULLNESS_STEP) / FULLNESS_STEP
-    if allowed <= 1:
-        return ()
-    figure = chosen("fullness", allowed, Unit.RATIO)
-    return (
-        by_change(
-            order,
-            order.system,
-            "Take {0} of cloth to one of drop.",
-            figure,
-            design__fullness=allowed,
-        ),
-    )
+    if allowed > 1:
+        figure = chosen("fullness", allowed, Unit.RATIO)
+        sentence = "Take {0} of cloth to one of drop."
+        yield by_change(order, order.system, sentence, figure, design__fullness=allowed)
 
 
 def _rods_in_loops(order: Order) -> Draft[Order]:

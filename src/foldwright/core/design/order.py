@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, fields
 from typing import Any
 
@@ -169,7 +170,7 @@ def draft(  # noqa: PLR0913 - all that a finding carries
     name: str,
     sentence: str,
     *figures: Figure[Any],
-    ways: tuple[Way[Order], ...],
+    ways: Iterable[Way[Order]],
     stage: Stage = Stage.ORDER,
     source: Source | None = None,
 ) -> Draft[Order]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from foldwright.core.design.choices import RodPlace, StyleName
 from foldwright.core.design.layout import RowPlan
 from foldwright.core.design.order import Order, draft, least_head_allowance
-from foldwright.core.design.style import Style
+from foldwright.core.design.style import Style, usual_rows
 from foldwright.core.facts.panel_limits import POCKET_EASE
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import Rounding
@@ -46,7 +46,9 @@ def _over_cap(order: Order, style: Style, rows: RowPlan) -> Iterator[Draft[Order
             "The ring rows are {0} apart; the strictest market sold into allows {1}.",
             rows.spacing,
             order.row_cap,
-            ways=(_more_rows(order, style),),
+            ways=_more_rows(
+                order, style, "Or hold the cord between the rows the way the local rule allows."
+            ),
             source=order.row_cap.source,
         )
 
@@ -61,7 +63,7 @@ def _over_asked(order: Order, style: Style, rows: RowPlan) -> Iterator[Draft[Ord
             "The ring rows are {0} apart, and at most {1} was asked for.",
             rows.spacing,
             chosen("largest row spacing", asked, Unit.LENGTH),
-            ways=(_more_rows(order, style),),
+            ways=_more_rows(order, style, "Keep it if the client likes it."),
         )
 
 
@@ -77,17 +79,14 @@ def _asked_over_cap(order: Order) -> Iterator[Draft[Order]]:
             "A row spacing of up to {0} was asked for; the market's cap {1} is kept instead.",
             chosen("largest row spacing", asked, Unit.LENGTH),
             order.row_cap,
-            ways=(way,),
+            ways=(way, by_hand("Or leave it: the cap governs.")),
             source=order.row_cap.source,
         )
 
 
-def _more_rows(order: Order, style: Style) -> Way[Order]:
-    count = style.usual_row_count(order)
-    spacing = style.rows(order, count).spacing
-    return by_change(
-        order, order.system, "Use {0} rows at {1}.", count, spacing, design__row_count=count.value
-    )
+def _more_rows(order: Order, style: Style, otherwise: str) -> Iterator[Way[Order]]:
+    yield usual_rows(order, style)
+    yield by_hand(otherwise)
 
 
 def _head(order: Order) -> Iterator[Draft[Order]]:
@@ -109,7 +108,10 @@ def _head(order: Order) -> Iterator[Draft[Order]]:
         "The head allowance is {0}; under {1} the shade never raises fully.",
         chosen("head allowance", typed, Unit.LENGTH),
         needed,
-        ways=(by_change(order, order.system, "Allow {0}.", figure, design__head_allowance=mended),),
+        ways=(
+            by_change(order, order.system, "Allow {0}.", figure, design__head_allowance=mended),
+            by_hand("Or take a lower headrail."),
+        ),
     )
 
 
@@ -149,6 +151,7 @@ def _pocket(order: Order, rows: RowPlan) -> Iterator[Draft[Order]]:
             pocket,
             ways=(
                 by_change(order, order.system, "Take a skirt of {0}.", figure, design__skirt=skirt),
+                by_hand("Or take a bar that is less high."),
             ),
         )
 

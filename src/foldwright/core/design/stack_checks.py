@@ -62,16 +62,19 @@ def _glass(order: Order, style: Style, rows: RowPlan, stack: Stack) -> Iterator[
         "The raised shade keeps {0} of the glass covered; the client allows {1}.",
         covered,
         excess.inputs[1],
-        ways=(
-            *_more_rows(order, style, rows, typed),
-            *_shorter_skirt(order, rows, excess),
-            _higher(order, excess.value, excess),
-        ),
+        ways=_off_the_glass(order, style, rows, excess),
     )
 
 
-def _more_rows(order: Order, style: Style, rows: RowPlan, allowed: Length) -> Iterator[Way[Order]]:
+def _off_the_glass(order: Order, style: Style, rows: RowPlan, excess: L) -> Iterator[Way[Order]]:
+    yield from _more_rows(order, style, rows)
+    yield from _shorter_skirt(order, rows, excess)
+    yield _higher(order, excess.value, excess)
+
+
+def _more_rows(order: Order, style: Style, rows: RowPlan) -> Iterator[Way[Order]]:
     """Take the fewest more rows whose shallower folds keep off the glass."""
+    allowed = order.design.stack_allowed_on_glass or ZERO
     for more in range(1, MORE_ROWS_TRIED + 1):
         count = chosen("number of rows", rows.count.value + more, Unit.COUNT)
         tried = style.rows(order, count)

@@ -11,7 +11,7 @@ from foldwright.core.design.layout import RowPlan
 from foldwright.core.design.order import Order
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure
-from foldwright.core.why.trying import Draft
+from foldwright.core.why.trying import Draft, Way, by_change
 
 L = Figure[Length]
 
@@ -48,3 +48,19 @@ class Style(Protocol):
 
     def drafts(self, order: Order, rows: RowPlan) -> Iterator[Draft[Order]]:
         """Draft what the style itself finds fault with."""
+
+
+def usual_rows(order: Order, style: Style) -> Way[Order]:
+    """Make the way that takes the number of rows the style would take by itself.
+
+    Takes: the order; its style.
+
+    Gives: a way that types the number and tells the spacing.
+
+    Source: common practice.
+    """
+    count = style.usual_row_count(order)
+    spacing = style.rows(order, count).spacing
+    return by_change(
+        order, order.system, "Use {0} rows at {1}.", count, spacing, design__row_count=count.value
+    )

@@ -53,7 +53,8 @@ def _ask(
 
 def _place(site: Site) -> Iterator[Draft[Site]]:
     if site.mount.place is None:
-        ways = tuple(_placed(site, place) for place in MountPlace)
+        ask = by_hand("Ask the client, and measure what that mount needs.")
+        ways = (*(_placed(site, place) for place in MountPlace), ask)
         yield _ask("place", "Inside the reveal, or outside over it? Nobody has said.", ways=ways)
 
 

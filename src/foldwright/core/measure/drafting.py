@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
 from foldwright.core.measure.site import Site
@@ -16,7 +17,7 @@ def draft(  # noqa: PLR0913 - all that a finding carries
     name: str,
     sentence: str,
     *figures: Figure[Any],
-    ways: tuple[Way[Site], ...],
+    ways: Iterable[Way[Site]],
     stage: Stage = Stage.MEASURE,
     source: Source | None = None,
 ) -> Draft[Site]:

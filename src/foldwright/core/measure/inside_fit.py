@@ -52,7 +52,7 @@ def _width(site: Site, width: L) -> Iterator[Draft[Site]]:
         "The shade is {0} wide and the reveal {1} at its narrowest: it binds.",
         width,
         narrow,
-        ways=(_narrower(site, _usual_deduction(site)), _mount_outside(site)),
+        ways=(_narrower(site, _usual_deduction(site)), _mount_outside(site), _measure_again()),
         source=Source(id="make-your-own-page"),
     )
 
@@ -73,7 +73,11 @@ def _lean(site: Site, width: L) -> Iterator[Draft[Site]]:
         f" it rubs at the {tight.name.rpartition(' ')[2]}.",
         leaning,
         gap,
-        ways=(_narrower(site, _leaning_deduction(site, leaning)), _mount_outside(site)),
+        ways=(
+            _narrower(site, _leaning_deduction(site, leaning)),
+            _mount_outside(site),
+            _measure_again(),
+        ),
     )
 
 
@@ -97,7 +101,7 @@ def _tight(site: Site, width: L) -> Iterator[Draft[Site]]:
             "The shade leaves {0} of the reveal in all; the house leaves {1}.",
             left,
             usual,
-            ways=(_narrower(site, usual),),
+            ways=(_narrower(site, usual), by_hand("Keep it where the reveal is true.")),
             source=usual.source,
         )
 
@@ -167,6 +171,10 @@ def _mount_outside(site: Site) -> Way[Site]:
     return move(site, MountPlace.OUTSIDE, "Mount it outside, over the casing.")
 
 
+def _measure_again() -> Way[Site]:
+    return by_hand("Measure the reveal again, or have it trued.")
+
+
 def _depth(site: Site) -> Iterator[Draft[Site]]:
     depth = clear_depth(site)
     if depth is not None and depth.value < LEAST_REVEAL_DEPTH.value:
@@ -176,7 +184,10 @@ def _depth(site: Site) -> Iterator[Draft[Site]]:
             "The reveal is {0} deep; an inside mount needs {1}.",
             depth,
             LEAST_REVEAL_DEPTH,
-            ways=(_mount_outside(site),),
+            ways=(
+                _mount_outside(site),
+                by_hand("Build the board out from the wall, or find room for it outside."),
+            ),
             source=LEAST_REVEAL_DEPTH.source,
         )
 

@@ -86,6 +86,7 @@ def _headroom_ways(site: Site, wall: L) -> Iterator[Way[Site]]:
         yield by_change(site, site.system, sentence, figure, mount__above=lower)
     yield by_change(site, site.system, "Fix the board on the casing itself.", mount__above=ZERO)
     yield _mount_inside(site)
+    yield by_hand("Fix the board to the ceiling, or hang the shade from it.")
 
 
 def _mount_inside(site: Site) -> Way[Site]:
@@ -100,6 +101,7 @@ def _board_above_frame(site: Site) -> Iterator[Draft[Site]]:
         sentence = "The shade begins {0} above the casing; its board wants {1} of wall."
         ways = (
             by_change(site, site.system, "Begin {0} above.", BOARD_ABOVE_FRAME, mount__above=least),
+            by_hand("Fix the board through the casing into the frame."),
         )
         yield draft(
             Severity.NOTE, "board-near-frame", sentence, above, BOARD_ABOVE_FRAME, ways=ways
@@ -146,6 +148,7 @@ def _narrower_overlap(site: Site, side: Side, wall: L) -> Iterator[Way[Site]]:
         fields: dict[str, object] = {f"mount__overlap_{side.value}": fits}
         yield by_change(site, site.system, sentence, figure, **fields)
     yield _mount_inside(site)
+    yield by_hand("Agree with the client what may be moved out of the way.")
 
 
 def _overlap(site: Site, side: Side) -> Iterator[Draft[Site]]:

@@ -1,0 +1,264 @@
+"""Laws of every layout: exact sums, mirrored columns, seams left alone, limits kept."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from hypothesis import assume, given
+from hypothesis import strategies as st
+from tests.core.layouts import US, answer, cloth, inches, laid_out, sized
+
+from foldwright.core.design.choices import Choices, RodPlace, StyleName
+from foldwright.core.design.layout import Layout
+from foldwright.core.facts.house import house_habits
+from foldwright.core.facts.markets import edge_distance_floor, row_spacing_cap
+from foldwright.core.facts.records import Chosen
+from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.printing import print_length
+from foldwright.core.quantity.reading import read_length
+from foldwright.core.quantity.rounding import System
+
+HABITS = house_habits()
+NANOMETRE = Length(1)
+SIXTEENTH = inches("1/16")
+
+
+def lengths(least: str, greatest: str) -> st.SearchStrategy[Length]:
+    """Draw lengths at any nanometre, and often on a sixteenth or a millimetre."""
+    low, high = inches(least).nanometres, inches(greatest).nanometres
+    marks = [SIXTEENTH.nanometres, Length.mm(1).nanometres, 1]
+    return st.sampled_from(marks).flatmap(
+        lambda mark: st.integers(low // mark + 1, high // mark).map(lambda n: Length(n * mark))
+    )
+
+
+WIDTHS = lengths("12", "200")
+DROPS = lengths("14", "150")
+
+
+@st.composite
+def designs(draw: st.DrawFn) -> Choices:
+    """Draw designs a person might sign, flat or looped."""
+    style = draw(st.sampled_from(StyleName))
+    rods = [RodPlace.NONE, RodPlace.ROWS]
+    if style is StyleName.FLAT:
+        rods.append(RodPlace.MID_FOLD)
+    return Choices(
+        style=style,
+        rods=draw(st.sampled_from(rods)),
+        head_allowance=draw(st.none() | lengths("2", "5")),
+        skirt=draw(st.none() | lengths("1", "4")),
+        row_count=draw(st.none() | st.integers(1, 15)),
+        largest_row_spacing=draw(st.none() | lengths("4", "12")),
+        fullness=draw(st.sampled_from([None, 1.3, 1.75, 2.0]))
+        if style is StyleName.LOOPED
+        else None,
+        edge_distance=draw(st.none() | lengths("2", "4")),
+        column_count=draw(st.none() | st.integers(2, 24)),
+        largest_pitch=draw(st.none() | lengths("6", "14")),
+    )
+
+
+USABLE = st.sampled_from(["36", "45", "54", "110"])
+
+
+def drawn(design: Choices, width: Length, drop: Length, usable: str = "54") -> Layout:
+    """Lay it out; a drop too short for its rows is no layout at all."""
+    found = answer(design, sized(width, drop), Chosen(face=cloth(usable)))
+    assume(found.result is not None)
+    assert found.result is not None
+    return found.result
+
+
+@given(designs(), WIDTHS, DROPS)
+def test_the_rows_sum_to_the_drop_to_the_nanometre(
+    design: Choices, width: Length, drop: Length
+) -> None:
+    rows = drawn(design, width, drop).rows
+    marks = [mark.value for mark in rows.marks]
+    assert marks[0] == rows.first_row.value
+    assert marks[-1] + rows.top_panel.value == drop
+    for lower, upper in pairwise(marks):
+        assert abs(upper - lower - rows.spacing.value) <= NANOMETRE
+    if design.style is StyleName.FLAT:
+        head_and_row = rows.head_allowance.value + rows.spacing.value
+        assert abs(rows.top_panel.value - head_and_row) <= NANOMETRE
+
+
+@given(designs(), WIDTHS, DROPS)
+def test_marks_never_drift_from_the_exact_spacing(
+    design: Choices, width: Length, drop: Length
+) -> None:
+    """A spacing rounded and added up would drift by half a nanometre a row."""
+    rows = drawn(design, width, drop).rows
+    count = rows.count.value
+    assume(count > 1)
+    marks = [mark.value.nanometres for mark in rows.marks]
+    for number, mark in enumerate(marks):
+        straight = marks[0] + (marks[-1] - marks[0]) * number / (count - 1)
+        assert abs(mark - straight) <= 1.5
+
+
+@given(designs(), WIDTHS, DROPS, USABLE)
+def test_columns_mirror_exactly(design: Choices, width: Length, drop: Length, usable: str) -> None:
+    columns = drawn(design, width, drop, usable).columns
+    marks = [mark.value for mark in columns.marks]
+    assert marks[0] == columns.edge_distance.value
+    for left, right in zip(marks, reversed(marks), strict=True):
+        assert abs(left + right - width) <= NANOMETRE * (left == right)
+    for left, right in pairwise(marks):
+        assert abs(right - left - columns.pitch.value) <= NANOMETRE * 2
+
+
+@given(designs(), WIDTHS, DROPS, USABLE)
+def test_seams_mirror_exactly_and_never_stand_in_the_centre(
+    design: Choices, width: Length, drop: Length, usable: str
+) -> None:
+    seams = [seam.value for seam in drawn(design, width, drop, usable).widths.seams]
+    assert len(seams) % 2 == 0
+    for left, right in zip(seams, reversed(seams), strict=True):
+        assert left + right == width
+        assert left != right
+
+
+@given(WIDTHS, DROPS, lengths("4", "16"), lengths("4", "16"), st.sampled_from(StyleName))
+def test_a_larger_spacing_never_asks_for_more_rows(
+    width: Length, drop: Length, one: Length, other: Length, style: StyleName
+) -> None:
+    cap = row_spacing_cap(US)
+    small, large = sorted((one, other))
+    counts = [
+        laid_out(
+            Choices(style=style, largest_row_spacing=spacing), sized(width, drop), cap=cap
+        ).rows.count.value
+        for spacing in (small, large)
+    ]
+    assert counts[0] >= counts[1]
+
+
+@given(WIDTHS, DROPS, st.sampled_from(StyleName))
+def test_rows_left_to_the_house_keep_the_cap_and_one_fewer_would_not(
+    width: Length, drop: Length, style: StyleName
+) -> None:
+    cap = row_spacing_cap(US).value
+    rows = laid_out(Choices(style=style), sized(width, drop)).rows
+    assert rows.spacing.value <= cap
+    if style is StyleName.FLAT and rows.count.value > 1:
+        fewer = Choices(style=style, row_count=rows.count.value - 1)
+        assert laid_out(fewer, sized(width, drop)).rows.spacing.value > cap - NANOMETRE
+
+
+@given(designs(), WIDTHS, DROPS, USABLE)
+def test_no_seam_near_a_column_unless_the_tool_says_so(
+    design: Choices, width: Length, drop: Length, usable: str
+) -> None:
+    found = answer(design, sized(width, drop), Chosen(face=cloth(usable)))
+    assume(found.result is not None)
+    assert found.result is not None
+    gaps = [
+        abs(seam.value - mark.value)
+        for seam in found.result.widths.seams
+        for mark in found.result.columns.marks
+    ]
+    said = any(each.id == "design.seam-on-column" for each in found.findings)
+    assert said == any(gap < HABITS.seam_to_column.value for gap in gaps)
+    nearest = found.result.widths.nearest_column
+    assert (nearest.value if nearest else None) == min(gaps, default=None)
+
+
+@given(lengths("12", "90"), DROPS)
+def test_columns_left_to_the_house_always_keep_off_two_seams(width: Length, drop: Length) -> None:
+    found = answer(Choices(), sized(width, drop), Chosen(face=cloth("54")))
+    assert "design.seam-on-column" not in {each.id for each in found.findings}
+
+
+@given(WIDTHS, DROPS, USABLE)
+def test_columns_left_to_the_house_keep_pitch_and_edge(
+    width: Length, drop: Length, usable: str
+) -> None:
+    columns = laid_out(Choices(), sized(width, drop), Chosen(face=cloth(usable))).columns
+    assert columns.pitch.value <= HABITS.largest_pitch.value
+    assert columns.edge_distance.value >= edge_distance_floor(US).value
+
+
+@given(designs(), WIDTHS, DROPS, USABLE)
+def test_the_widths_give_the_cloth_and_one_fewer_would_not(
+    design: Choices, width: Length, drop: Length, usable: str
+) -> None:
+    """Any width is at most n usable widths less seams and turns."""
+    widths = drawn(design, width, drop, usable).widths
+    turn, seam = HABITS.side_turn.value, HABITS.seam_allowance.value
+    count, cut = widths.widths.value, inches(usable)
+
+    def spent(number: int) -> Length:
+        return width + turn * 2 + seam * (2 * (number - number % 2))
+
+    assert spent(count) <= cut * count
+    assert count == 1 or spent(count - 1) > cut * (count - 1)
+    pieces = len(widths.seams) + 1
+    assert (pieces, count % 2) == (count + 1 - count % 2, count % 2)
+
+
+@given(designs(), WIDTHS, DROPS, USABLE)
+def test_no_piece_is_wider_than_its_cloth(
+    design: Choices, width: Length, drop: Length, usable: str
+) -> None:
+    widths = drawn(design, width, drop, usable).widths
+    assume(widths.seams)
+    assert widths.side_cut is not None
+    edges = [Length(0), *(seam.value for seam in widths.seams), width]
+    shown = [right - left for left, right in pairwise(edges)]
+    full = inches(usable) - HABITS.seam_allowance.value * 2
+    assert all(piece <= full for piece in shown[1:-1])
+    both_from_one = widths.widths.value % 2 == 0
+    assert widths.side_cut.value * (2 if both_from_one else 1) <= inches(usable)
+
+
+@given(designs(), WIDTHS, DROPS)
+def test_the_stacked_rows_end_where_the_travel_takes_them(
+    design: Choices, width: Length, drop: Length
+) -> None:
+    """The top row stops at the head allowance, the lowest one stacked pitch lower a row."""
+    layout = drawn(design, width, drop)
+    rows = layout.rows
+    assert rows.stacked_pitch is not None
+    lowest = drop - rows.first_row.value - layout.travel.value
+    stacked = rows.stacked_pitch.value * (rows.count.value - 1)
+    assert lowest == rows.head_allowance.value + stacked
+    folded = rows.top_panel.value - rows.head_allowance.value
+    between = rows.marks[-1].value - rows.marks[0].value - stacked
+    assert layout.travel.value == between + folded
+    assert layout.travel.value > Length(0)
+    assert folded >= Length(-1)
+
+
+@given(designs(), WIDTHS, DROPS)
+def test_the_raised_size_holds_all_that_hangs(design: Choices, width: Length, drop: Length) -> None:
+    layout = drawn(design, width, drop)
+    hem = drop - layout.travel.value
+    fold = hem - layout.rows.first_row.value + layout.rows.fold_depth.value
+    assert layout.stack.raised_size.value == max(hem, fold)
+
+
+@given(WIDTHS, DROPS, designs())
+def test_inches_and_millimetres_agree(width: Length, drop: Length, design: Choices) -> None:
+    """The same shade typed in hundredths of a millimetre agrees to 0.05 mm, marks and all."""
+    typed = [
+        read_length(print_length(each, System.METRIC, mark=Length.mm("0.01")), System.METRIC)
+        for each in (width, drop)
+    ]
+    ours, theirs = drawn(design, width, drop), drawn(design, *typed)
+    same = (ours.rows.count.value, ours.columns.count.value, ours.columns.edge_distance.value)
+    other = (
+        theirs.rows.count.value,
+        theirs.columns.count.value,
+        theirs.columns.edge_distance.value,
+    )
+    assume(same == other)
+    for one, two in zip(_marks(ours), _marks(theirs), strict=True):
+        assert abs(one - two) <= Length.mm("0.05")
+
+
+def _marks(layout: Layout) -> list[Length]:
+    figures = (*layout.rows.marks, *layout.columns.marks, *layout.widths.seams, layout.travel)
+    return [figure.value for figure in figures]
