@@ -75,6 +75,8 @@ class Span:
         >>> Span(likely=0.12, low=0.02, high=0.35).at(np.array([0.05, 0.5, 0.95])).round(6).tolist()
         [0.02, 0.12, 0.35]
         """
+        if self.low == self.high:
+            return np.full(np.shape(uniform), self.likely)
         deviations = ndtri(uniform) / _DEVIATIONS
         reach = np.where(deviations < 0, self.likely - self.low, self.high - self.likely)
         return np.asarray(np.maximum(self.likely + deviations * reach, 0.0), dtype=np.float64)
