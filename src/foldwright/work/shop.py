@@ -18,7 +18,7 @@ from foldwright.work.wording import short, suggestion
 
 HOUSE_SHOP = Path(__file__).parent.parent / "shop"
 
-_LIST_OF_FIELD = {
+LIST_OF_FIELD = {
     "materials.face": "cloths",
     "materials.lining": "cloths",
     "materials.interlining": "cloths",
@@ -108,7 +108,7 @@ def _twice(file: str, name: str, known: dict[str, Any], more: dict[str, Any]) ->
 
 def unlisted_names(shade: dict[Any, Any], shop: ShopList, where: str) -> Iterator[Fault]:
     """Give a fault for each name in a shade as typed that the shop's list does not hold."""
-    for path, list_name in _LIST_OF_FIELD.items():
+    for path, list_name in LIST_OF_FIELD.items():
         name, listed = typed_at(shade, path), getattr(shop, list_name)
         if isinstance(name, str) and name not in listed:
             yield Fault(
