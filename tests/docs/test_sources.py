@@ -47,6 +47,8 @@ def test_every_listed_source_is_used() -> None:
 @pytest.mark.parametrize("path", modules(PUBLISHED), ids=lambda path: path.stem)
 def test_every_check_against_a_published_value_names_its_source(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
+    if "common practice, no source" in (ast.get_docstring(ast.parse(text)) or ""):
+        return
     for node in ast.parse(text).body:
         if isinstance(node, ast.FunctionDef) and node.name.startswith("test_"):
             first = min([node.lineno, *(each.lineno for each in node.decorator_list)])
