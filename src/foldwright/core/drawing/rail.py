@@ -11,12 +11,10 @@ from foldwright.core.drawing.blank import blank
 from foldwright.core.drawing.frame import Frame, text_width
 from foldwright.core.drawing.labels import levels
 from foldwright.core.drawing.model import (
-    Along,
     Anchor,
     AnyElement,
     Box,
     Circle,
-    Dimension,
     Drawing,
     Hatch,
     Layer,
@@ -40,17 +38,16 @@ ACROSS_PAGE = Frame(width=186.0, height=60.0)
 SIDE_GUTTER = 17.0  # names of the rows of marks
 # Heights above the middle of the tube, in millimetres of paper.
 TUBE_HALF, BAND_HALF, CLIP_HALF = 3.2, 3.9, 4.5
-BOARD_UNDER, BOARD_TOP = 6.5, 9.5
+BOARD_UNDER, BOARD_TOP = 6.0, 12.0
 BRACKET_FOOT = -5.0
-BRACKET_MARK, SIZE_LINE, TITLE_LINE = 12.5, 17.0, 25.0
-END_NAME = 0.0
-COLUMN_FOOT = -13.0
+BRACKET_MARK, TOP = 14.8, 17.6
+COLUMN_FOOT = -10.5
 NUMBER_RADIUS = 2.6
-MARKS_FROM = -20.0
+MARKS_FROM = -16.0
 MARK_LINE = 5.0
 ORIGIN_RADIUS = 0.9
 CLIP_WIDTH = 1.6
-CAPTION, CAPTION_LINE = 9.5, 4.4
+CAPTION_LINE = 4.4
 DRIVE_NAMES = {LiftKind.SPRING: "spring", LiftKind.CLUTCH: "clutch", LiftKind.MOTOR: "motor"}
 
 
@@ -70,6 +67,7 @@ class _Scene:
     view: _View
     system: System
     scale: float
+    tube_marks: bool
 
     @property
     def board(self) -> float:
@@ -103,13 +101,16 @@ def headrail_from_back(plan: ShadePlan, system: System, frame: Frame = ACROSS_PA
     >>> headrail_from_back(ShadePlan(spec=ShadeSpec(tag="1")), System.INCH).seen_from
     'from the back'
     """
-    return _draw(plan, system, frame, _View.BACK)
+    return _draw(plan, system, frame, _View.BACK, tube_marks=True)
 
 
-def headrail_from_room(plan: ShadePlan, system: System, frame: Frame = ACROSS_PAGE) -> Drawing:
+def headrail_from_room(
+    plan: ShadePlan, system: System, frame: Frame = ACROSS_PAGE, *, tube_marks: bool = True
+) -> Drawing:
     """Draw the headrail seen from the room: the same marks from the same ends, mirrored.
 
-    Takes: the plan; the reader's system; the frame, in millimetres of paper.
+    Takes: the plan; the reader's system; the frame, in millimetres of paper; whether the
+    marks along the tube are written, which a sheet with both views needs only once.
 
     Gives: the drawing, in millimetres of paper; without a headrail, a sentence that asks for it.
 
@@ -119,10 +120,12 @@ def headrail_from_room(plan: ShadePlan, system: System, frame: Frame = ACROSS_PA
     >>> headrail_from_room(ShadePlan(spec=ShadeSpec(tag="1")), System.INCH).seen_from
     'from the room'
     """
-    return _draw(plan, system, frame, _View.ROOM)
+    return _draw(plan, system, frame, _View.ROOM, tube_marks=tube_marks)
 
 
-def _draw(plan: ShadePlan, system: System, frame: Frame, view: _View) -> Drawing:
+def _draw(
+    plan: ShadePlan, system: System, frame: Frame, view: _View, *, tube_marks: bool
+) -> Drawing:
     """Draw either view."""
     name, title = f"headrail-{view.value.replace(' ', '-')}", "Headrail"
     if plan.headrail is None:
@@ -130,14 +133,21 @@ def _draw(plan: ShadePlan, system: System, frame: Frame, view: _View) -> Drawing
         return blank(name=name, title=title, seen_from=view.value, missing=missing)
     board = plan.headrail.board_length.value.in_millimetres
     scale = board / (frame.width - 2 * SIDE_GUTTER)
-    scene = _Scene(plan=plan, rail=plan.headrail, view=view, system=system, scale=scale)
-    bottom = _marks_bottom(scene) - CAPTION
+    scene = _Scene(
+        plan=plan,
+        rail=plan.headrail,
+        view=view,
+        system=system,
+        scale=scale,
+        tube_marks=tube_marks,
+    )
+    bottom = _marks_bottom(scene) - CAPTION_LINE
     return Drawing(
         name=name,
         title=title,
         seen_from=view.value,
         description=_describe(scene),
-        extent=Box(left=0.0, bottom=bottom, right=frame.width, top=TITLE_LINE),
+        extent=Box(left=0.0, bottom=bottom, right=frame.width, top=TOP),
         scale=1.0,
         elements=tuple(_elements(scene, bottom)),
     )
@@ -153,17 +163,18 @@ def _elements(scene: _Scene, bottom: float) -> Iterator[AnyElement]:
     yield from _ends(scene)
     yield from _marks(scene)
     middle = SIDE_GUTTER + scene.board / 2
-    for number, words in enumerate(_captions(scene)):
-        yield _note(words, Point(middle, bottom + CAPTION - (number + 0.5) * CAPTION_LINE))
+    yield _note(_caption(scene), Point(middle, bottom + CAPTION_LINE / 2))
 
 
-def _captions(scene: _Scene) -> tuple[str, str]:
+def _caption(scene: _Scene) -> str:
     """Say whence the headrail is seen, and from which end its marks are measured."""
-    from_spring = scene.rail.spring_side.value == "right"
-    end = f"{_drive_name(scene)} end" if from_spring else "idle end"
+    if not scene.tube_marks:
+        return f"Seen {scene.view.value}"
+    from_drive = scene.rail.spring_side.value == "right"
+    end = _drive_name(scene) if from_drive else "idle"
     return (
-        f"Seen {scene.view.value}. Lengths to scale, heights not. {UNIT_NOTES[scene.system]}.",
-        f"Clips and cords from the tube's {end}, brackets from the board's same end.",
+        f"Seen {scene.view.value}. Tube marks from its {end} end, bracket marks from that end "
+        "of the board."
     )
 
 
@@ -174,21 +185,24 @@ def _drive_name(scene: _Scene) -> str:
 
 
 def _board(scene: _Scene) -> Iterator[AnyElement]:
-    """Draw the board with its length."""
+    """Draw the board, and write on it how long board and tube are cut."""
     ends = (scene.along_board(Length(0)), scene.along_board(scene.rail.board_length.value))
     box = scene.between(*ends, BOARD_UNDER, BOARD_TOP)
     yield rectangle(box, Layer.BOARD, LineKind.VISIBLE)
-    yield Dimension(
-        start=Point(box.left, BOARD_TOP),
-        end=Point(box.right, BOARD_TOP),
-        line_at=SIZE_LINE,
-        along=Along.ACROSS,
-        words=f"board {in_full(scene.rail.board_length, scene.system)}",
-        strong=True,
-        layer=Layer.BOARD,
-        kind=LineKind.THIN,
-        tag=tag(scene.plan, "headrail.board_length"),
-    )
+    middle, height = (box.left + box.right) / 2, (BOARD_UNDER + BOARD_TOP) / 2
+    for field, name, place, anchor in (
+        ("board_length", "board", middle - 2.0, Anchor.END),
+        ("tube_cut", "tube", middle + 2.0, Anchor.START),
+    ):
+        yield Text(
+            at=Point(place, height),
+            words=f"{name} {in_full(getattr(scene.rail, field), scene.system)}",
+            anchor=anchor,
+            strong=True,
+            layer=Layer.BOARD,
+            kind=LineKind.THIN,
+            tag=tag(scene.plan, f"headrail.{field}"),
+        )
     yield Circle(centre=Point(ends[0], BOARD_TOP), radius=ORIGIN_RADIUS, layer=Layer.SIZES)
 
 
@@ -258,7 +272,7 @@ def _ends(scene: _Scene) -> Iterator[AnyElement]:
         driven = right == at_right
         edge = SIDE_GUTTER + scene.board + 1.5 if right else SIDE_GUTTER - 1.5
         yield Text(
-            at=Point(edge, END_NAME),
+            at=Point(edge, 0.0),
             words=word if driven else "idle end",
             size=Lettering.FIGURE if driven else Lettering.NOTE,
             strong=driven,
@@ -281,7 +295,7 @@ class _Row:
 
 def _rows(scene: _Scene) -> tuple[_Row, ...]:
     """List what is marked on the tube."""
-    lines = scene.rail.lines
+    lines = scene.rail.lines if scene.tube_marks else ()
     return tuple(
         _Row(
             name=name,
@@ -292,6 +306,7 @@ def _rows(scene: _Scene) -> tuple[_Row, ...]:
             strong=field == "clip",
         )
         for name, field in (("clips", "clip"), ("cords", "column"))
+        if lines
     )
 
 
@@ -303,7 +318,9 @@ def _levels(scene: _Scene, row: _Row) -> int:
 
 
 def _marks_bottom(scene: _Scene) -> float:
-    """Find how far down the rows of marks reach."""
+    """Find how far down the rows of marks reach, or the numbers where there are none."""
+    if not scene.tube_marks:
+        return COLUMN_FOOT - NUMBER_RADIUS
     return MARKS_FROM - MARK_LINE * (sum(_levels(scene, row) for row in _rows(scene)) - 0.5)
 
 

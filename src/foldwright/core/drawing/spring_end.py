@@ -33,11 +33,11 @@ from foldwright.core.rig.headrail import Headrail
 
 NAME = "spring-end"
 CORNER = Frame(width=62.0, height=52.0)
-GUTTERS = Gutters(left=14.0, bottom=12.0, right=14.0, top=7.0)
-HANGING_BELOW_TUBE = 0.6  # of the tube's diameter: how far cord and cloth are drawn
+GUTTERS = Gutters(left=14.0, bottom=10.5, right=14.0, top=6.0)
+HANGING_BELOW_TUBE = 0.45  # of the tube's diameter: how far cord and cloth are drawn
 ARROW_RADIUS = 0.62  # of the tube's radius
 ARROW_FROM, ARROW_TO = 215.0, -35.0  # over the top, clockwise
-NOTE_LINES = (3.5, 8.5)  # of paper, under the cloth
+NOTE_LINES = (3.3, 7.9)  # of paper, under the cloth
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -207,7 +207,7 @@ def _words(scene: _Scene, end: str) -> Iterator[AnyElement]:
     side = scene.rail.spring_side.value
     lines = (
         (f"Rises {turning}", Lettering.FIGURE, tag(scene.plan, "headrail.wind_direction")),
-        (f"Seen at the {end} end ({side})", Lettering.NOTE, None),
+        (f"Seen at the {end} end", Lettering.NOTE, None),
     )
     for (words, size, its_tag), below in zip(lines, NOTE_LINES, strict=True):
         yield Text(

@@ -1,0 +1,80 @@
+"""Set a sheet: a template of the package, its data, and one pinned font, to a PDF."""
+
+from __future__ import annotations
+
+import json
+from datetime import datetime
+from functools import cache
+from importlib.resources import as_file, files
+from pathlib import Path
+from typing import Any
+
+import typst
+
+from foldwright.core.drawing.model import Drawing
+from foldwright.write.svg import svg
+
+FONT = "Inter"
+WORDS_SIZES_PT = (9.0, 8.5, 8.25, 8.0)  # figures are 11 points in all of them
+READABLE_BY_ALL = "ua-1"  # PDF/UA: tagged, with titles and alternative texts
+
+
+@cache
+def _fonts(folder: Path) -> typst.Fonts:
+    """Load the font once, and no other."""
+    return typst.Fonts(
+        include_system_fonts=False, include_embedded_fonts=False, font_paths=[folder / "fonts"]
+    )
+
+
+def typeset(template: str, data: dict[str, Any], printed_at: datetime) -> bytes:
+    """Set a template with its data, in the largest letters that keep it to one page.
+
+    Figures keep their size; only the words about them give way.
+
+    Takes: the template's file name; its data, fit for JSON; the time to write into the file.
+
+    Gives: a tagged PDF.
+
+    Source: derived here.
+    """
+    with as_file(files(__package__)) as folder:
+        compiler = typst.Compiler(
+            folder / "templates" / template, root=folder, font_paths=_fonts(folder)
+        )
+        pdf = b""
+        for size in WORDS_SIZES_PT:
+            pdf = _set(compiler, data | {"words_size": size, "least_words_size": WORDS_SIZES_PT[-1]}, printed_at)
+            if compiler.query("<pages>", field="value", one=True) == "1":
+                break
+        return pdf
+
+
+def _set(compiler: typst.Compiler, data: dict[str, Any], printed_at: datetime) -> bytes:
+    """Set once."""
+    pdf = compiler.compile(
+        format="pdf",
+        sys_inputs={"data": json.dumps(data, ensure_ascii=False)},
+        pdf_standards=[READABLE_BY_ALL],
+        timestamp=printed_at,
+    )
+    assert isinstance(pdf, bytes)  # noqa: S101 - one PDF is one run of bytes
+    return pdf
+
+
+def picture(drawing: Drawing) -> dict[str, Any]:
+    """Make a drawing ready for a template: the picture, its size on paper, and its words.
+
+    Takes: the drawing.
+
+    Gives: its SVG in the sheet's font, its width in millimetres, its description.
+
+    Source: derived here.
+    """
+    return {
+        "svg": svg(drawing, fonts=FONT),
+        "width": drawing.extent.width / drawing.scale,
+        "height": drawing.extent.height / drawing.scale,
+        "alt": drawing.description,
+        "scale": round(drawing.scale, 2),
+    }
