@@ -47,6 +47,8 @@ def test_a_step_never_leaves_the_window(turns: float, up: float, down: float) ->
     )
     assert line(rail, "rise fully").amount.value == up
     assert line(rail, "flies up").amount.value == down
+    assert ("none are left" in line(rail, "rise fully").action.value) is (up == 0)
+    assert ("no longer lift" in line(rail, "flies up").action.value) is (down == 0)
 
 
 def test_a_two_way_lock_is_not_mended_by_turns_when_it_sinks() -> None:
@@ -60,6 +62,10 @@ def test_a_tilted_bar_is_never_a_matter_of_turns(choices: LiftChoices) -> None:
     tilted = line(headrail(choices=choices), "level")
     assert tilted.action.value.endswith("never turns")
     assert tilted.amount.value.in_millimetres == pytest.approx(8.8, abs=0.005)
+
+
+def test_a_tilted_bar_on_tapes_is_no_climbed_wrap() -> None:
+    assert "another rotation" in line(headrail(line=TAPE), "level").action.value
 
 
 def test_the_turns_wished_for_go_before_the_turns_recommended() -> None:

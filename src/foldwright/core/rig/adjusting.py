@@ -11,7 +11,7 @@ from foldwright.core.facts.bench import ADJUSTING_STEP
 from foldwright.core.lift.choices import LiftKind, Lock
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.rig.headrail import Adjustment
-from foldwright.core.rig.parts import Parts
+from foldwright.core.rig.parts import Parts, known
 from foldwright.core.rig.sides import DriveEnd, Turning
 from foldwright.core.rig.wraps import Wraps
 from foldwright.core.why.figure import Figure, Unit
@@ -61,7 +61,9 @@ def _spring_lines(parts: Parts) -> tuple[Adjustment, ...]:
 def _will_not_rise(parts: Parts) -> Adjustment:
     return Adjustment(
         symptom="will not rise fully when let go",
-        action=_more_turns("The spring gives out before the top, where the load is greatest."),
+        action=_more_turns(
+            parts, "The spring gives out before the top, where the load is greatest."
+        ),
         amount=_turns_left(parts),
         end=_winding_end(parts.end, parts.end.raising),
     )
@@ -78,25 +80,31 @@ def _sinks(parts: Parts) -> tuple[Adjustment, ...]:
     return (
         Adjustment(
             symptom="sinks from where it was left",
-            action=_more_turns(because),
+            action=_more_turns(parts, because),
             amount=_turns_left(parts),
             end=_winding_end(parts.end, parts.end.raising),
         ),
     )
 
 
-def _more_turns(because: str) -> W:
-    return _practice("what to do", "more turns", because)
+def _more_turns(parts: Parts, because: str) -> W:
+    words = "more turns"
+    if _turns_left(parts).value <= 0:
+        words += "; none are left for this shade, so lighten it or change the spring"
+    return _practice("what to do", words, because)
+
+
+def _fewer_turns(parts: Parts, because: str) -> W:
+    words = "fewer turns, or a heavier bar"
+    if _turns_to_spare(parts).value <= 0:
+        words = "fewer turns would no longer lift it: a heavier bar or a softer spring"
+    return _practice("what to do", words, because)
 
 
 def _flies_up(parts: Parts) -> Adjustment:
     return Adjustment(
         symptom="flies up, will not stay down, or pulls hard",
-        action=_practice(
-            "what to do",
-            "fewer turns, or a heavier bar",
-            "The spring has more in it than load and friction take up.",
-        ),
+        action=_fewer_turns(parts, "The spring has more in it than load and friction take up."),
         amount=_turns_to_spare(parts),
         end=_winding_end(parts.end, parts.end.raising.opposite),
     )
@@ -155,7 +163,7 @@ def _turns_left(parts: Parts) -> N:
     if window is None or parts.pretension is None:
         return ADJUSTING_STEP
     most = window.most_turns
-    return _step_towards(most, parts.pretension, most.value - parts.pretension.value, "most")
+    return _step(parts, most, most.value - parts.pretension.value, "most")
 
 
 def _turns_to_spare(parts: Parts) -> N:
@@ -164,20 +172,23 @@ def _turns_to_spare(parts: Parts) -> N:
     if window is None or parts.pretension is None:
         return ADJUSTING_STEP
     least = window.least_turns
-    return _step_towards(least, parts.pretension, parts.pretension.value - least.value, "least")
+    return _step(parts, least, parts.pretension.value - least.value, "least")
 
 
-def _step_towards(limit: N, pretension: N, left: float, word: str) -> N:
-    whole = max(0.0, math.floor(left * 2) / 2)
+def _step(parts: Parts, limit: N, left: float, word: str) -> N:
+    """Give a whole turn, or as much of it as can be wound before the limit."""
+    winding_step = parts.habits.winding_step_turns
+    windable = max(0, math.floor(left / winding_step.value)) * winding_step.value
     return derived(
         "turns at a time",
-        min(ADJUSTING_STEP.value, whole),
+        min(ADJUSTING_STEP.value, windable),
         Unit.TURN,
-        f"{{2}} at a time, tried after each: {{0}} are wound and {{1}} is the {word} for this"
-        " shade. Where no step is left, mend the load, not the turns.",
-        pretension,
+        f"{{2}} at a time, in steps of {{3}}, tried after each: {{0}} are wound and {{1}} is the"
+        f" {word} for this shade. Where no step is left, mend the load, not the turns.",
+        *known(parts.pretension),
         limit,
         ADJUSTING_STEP,
+        winding_step,
     )
 
 
@@ -186,7 +197,7 @@ def _tilted_bar(parts: Parts) -> Adjustment:
     noun = wraps.noun
     action = _practice(
         "what to do",
-        f"{noun} length, or a wrap that climbed; never turns",
+        f"{noun} length, or {wraps.culprit}; never turns",
         "Turns lift all columns alike, so they cannot level a bar.",
     )
     where = _practice("where", f"at the {noun} of the high or low side", "Only that one differs.")

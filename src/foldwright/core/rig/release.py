@@ -18,6 +18,12 @@ L = Figure[Length]
 N = Figure[float]
 
 
+OTHER_LIFT = Remedy(
+    sentence="Lift by motor, which holds at any height without a release pull; a clutch does too,"
+    " but its chain loop has rules of its own where there are children."
+)
+
+
 def has_release(choices: LiftChoices) -> bool:
     """Tell whether the lift is let go by a further pull: a spring behind a ratchet.
 
@@ -170,7 +176,7 @@ def _sill_in_the_way(size: FinishedSize, blocked: L, lowest: L, pull: L) -> Find
                 figures=(shorter,),
                 changes=(Change(path="asked.drop", text=_exact_millimetres(shorter.value)),),
             ),
-            _clutch_instead(),
+            OTHER_LIFT,
         ),
     )
 
@@ -178,13 +184,6 @@ def _sill_in_the_way(size: FinishedSize, blocked: L, lowest: L, pull: L) -> Find
 def _exact_millimetres(length: Length) -> str:
     """Write a length that must not grow, rounded down to a tenth of a millimetre."""
     return f"{math.floor(length.in_millimetres * 10) / 10:g} mm"
-
-
-def _clutch_instead() -> Remedy:
-    return Remedy(
-        sentence="Use a clutch, which holds at any height without a release pull.",
-        changes=(Change(path="lift.kind", text=LiftKind.CLUTCH.value),),
-    )
 
 
 def _gap_when_locked(sill_gap: L, lowest: L, pull: L) -> Finding:
@@ -203,7 +202,7 @@ def _gap_when_locked(sill_gap: L, lowest: L, pull: L) -> Finding:
         sentence="Locked at its lowest the shade leaves {0} open above the sill: a release needs"
         " {1} of further pull, and the sill ends that pull.",
         figures=(gap, pull),
-        remedies=(Remedy(sentence="Tell the client before cloth is cut."), _clutch_instead()),
+        remedies=(Remedy(sentence="Tell the client before cloth is cut."), OTHER_LIFT),
     )
 
 

@@ -49,7 +49,7 @@ def level(parts: Parts) -> Step:
     return step(
         "level",
         "Check the bar at a quarter, a half, three quarters and fully up: level within {0}. Mend"
-        f" by {parts.wraps.noun} length or a wrap that climbed, never by turns.",
+        f" by {parts.wraps.noun} length or {parts.wraps.culprit}, never by turns.",
         BAR_LEVEL,
         reason="Turns lift every column alike; only a difference between columns tilts the bar.",
         caution=cautions.CORDS,

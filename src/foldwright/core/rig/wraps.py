@@ -40,6 +40,11 @@ class Wraps:
         """Tell a tape, which winds on itself, from a cord, which walks."""
         return self.noun == "tape"
 
+    @property
+    def culprit(self) -> str:
+        """Give what on the tube tilts a bar."""
+        return "a start at another rotation" if self.is_tape else "a wrap that climbed"
+
 
 def count_wraps(tube: Tube, line: Cord | Tape, travel: N, habits: Habits) -> Wraps:
     """Count the wraps of one column and the room they take.
