@@ -143,6 +143,12 @@ def test_rods_at_mid_fold_lie_half_a_spacing_up_their_panels() -> None:
     )
 
 
+def test_rods_inside_loops_lie_as_far_along_the_cloth_as_the_loops_are_full() -> None:
+    """Asked about when it is designed, but weighed as it is asked for."""
+    load = result(Choices(style=StyleName.LOOPED, fullness=1.5, rods=RodPlace.MID_FOLD)).load
+    assert load.lumps[0].arc_m == pytest.approx(1.5 * load.row_spacings_m[0] / 2, abs=1e-8)
+
+
 def test_shrunk_cloth_is_heavier_for_each_finished_metre() -> None:
     tight = result(Choices(shrinkage=0.03)).load.cloth_n_m
     plain = result(Choices(shrinkage=0.0)).load.cloth_n_m
