@@ -45,7 +45,7 @@ def headrail_sheet(plan: ShadePlan, header: Header, paper: Paper, system: System
     data |= _steps(rail, system)
     data["facts"] = _facts(plan, rail, system)
     data["adjustments"] = _adjustments(rail, system)
-    return typeset(TEMPLATE, data, header.printed_at)
+    return typeset(TEMPLATE, [data], header.printed_at)
 
 
 def _views(plan: ShadePlan, paper: Paper, system: System) -> dict[str, Any]:

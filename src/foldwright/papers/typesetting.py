@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable, Iterator
 from datetime import datetime
 from functools import cache
 from importlib.resources import as_file, files
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
 
 import typst
 
@@ -16,7 +17,7 @@ from foldwright.write.svg import svg
 
 FONT = "Inter"
 WORDS_SIZES_PT = (9.0, 8.5, 8.25, 8.0)  # figures are 11 points in all of them
-READABLE_BY_ALL = "ua-1"  # PDF/UA: tagged, with titles and alternative texts
+READABLE_BY_ALL: Final = "ua-1"  # PDF/UA: tagged, with titles and alternative texts
 
 
 @cache
@@ -27,12 +28,13 @@ def _fonts(folder: Path) -> typst.Fonts:
     )
 
 
-def typeset(template: str, data: dict[str, Any], printed_at: datetime) -> bytes:
-    """Set a template with its data, in the largest letters that keep it to one page.
+def typeset(template: str, drafts: Iterable[dict[str, Any]], printed_at: datetime) -> bytes:
+    """Set a template on one page: the first draft, in the largest letters, that fits.
 
-    Figures keep their size; only the words about them give way.
+    Figures keep their size; only the words about them give way, then the draft.
 
-    Takes: the template's file name; its data, fit for JSON; the time to write into the file.
+    Takes: the template's file name; its data, fit for JSON, in one draft or more, the
+    roomiest first; the time to write into the file.
 
     Gives: a tagged PDF.
 
@@ -43,11 +45,25 @@ def typeset(template: str, data: dict[str, Any], printed_at: datetime) -> bytes:
             folder / "templates" / template, root=folder, font_paths=_fonts(folder)
         )
         pdf = b""
-        for size in WORDS_SIZES_PT:
-            pdf = _set(compiler, data | {"words_size": size, "least_words_size": WORDS_SIZES_PT[-1]}, printed_at)
+        for data in _attempts(drafts):
+            pdf = _set(compiler, data, printed_at)
             if compiler.query("<pages>", field="value", one=True) == "1":
                 break
         return pdf
+
+
+def _attempts(drafts: Iterable[dict[str, Any]]) -> Iterator[dict[str, Any]]:
+    """Give each draft in the largest letters, then the last one in ever smaller ones."""
+    largest, *smaller = WORDS_SIZES_PT
+    draft: dict[str, Any] = {}
+    for draft in drafts:
+        yield _lettered(draft, largest)
+    for size in smaller:
+        yield _lettered(draft, size)
+
+
+def _lettered(draft: dict[str, Any], size_pt: float) -> dict[str, Any]:
+    return draft | {"words_size": size_pt, "crowded": size_pt == WORDS_SIZES_PT[-1]}
 
 
 def _set(compiler: typst.Compiler, data: dict[str, Any], printed_at: datetime) -> bytes:

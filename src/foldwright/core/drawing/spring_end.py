@@ -204,7 +204,6 @@ def _words(scene: _Scene, end: str) -> Iterator[AnyElement]:
             kind=LineKind.THIN,
         )
     turning = scene.rail.wind_direction.value
-    side = scene.rail.spring_side.value
     lines = (
         (f"Rises {turning}", Lettering.FIGURE, tag(scene.plan, "headrail.wind_direction")),
         (f"Seen at the {end} end", Lettering.NOTE, None),

@@ -40,7 +40,7 @@ NAME = "table-layout"
 TITLE = "Table layout"
 SEEN_FROM = "from the back, face down"
 PAGE = Frame(width=180.0, height=180.0)
-TOP_GUTTER, CAPTION = 17.0, 7.0
+TOP_GUTTER, CAPTION = 13.0, 7.0
 DROP_LINE = 9.0  # room at the right for the drop's dimension line
 LABEL_LINE = 5.2  # height of a line of marks
 NAME_LINE = 4.4
@@ -202,10 +202,11 @@ def _seams(scene: _Scene) -> Iterator[AnyElement]:
 
 
 def _rows(scene: _Scene) -> Iterator[AnyElement]:
-    """Draw each row with its mark at the left and its number at the right."""
+    """Draw each row with its mark at the left, all measured from the bottom edge."""
     marks = scene.layout.rows.marks
     heights = [mark.value.in_millimetres for mark in marks]
-    labels = spread(heights, LABEL_LINE * scene.scale)
+    origin, *labels = spread([0.0, *heights], LABEL_LINE * scene.scale)
+    yield _row_mark(scene, "0", origin, None)
     edge = scene.cut.left - LEADER * scene.scale
     for index, (mark, height, label) in enumerate(zip(marks, heights, labels, strict=True)):
         path = tag(scene.plan, f"layout.rows.marks.{index}")
@@ -216,15 +217,20 @@ def _rows(scene: _Scene) -> Iterator[AnyElement]:
             kind=LineKind.THIN,
             tag=path,
         )
-        yield Text(
-            at=Point(edge - scene.scale, label),
-            words=bare(mark, scene.system),
-            anchor=Anchor.END,
-            strong=True,
-            layer=Layer.ROWS,
-            kind=LineKind.THIN,
-            tag=path,
-        )
+        yield _row_mark(scene, bare(mark, scene.system), label, path)
+
+
+def _row_mark(scene: _Scene, words: str, height: float, its_tag: Tag | None) -> Text:
+    """Write a mark at the left of the cloth."""
+    return Text(
+        at=Point(scene.cut.left - (LEADER + 1) * scene.scale, height),
+        words=words,
+        anchor=Anchor.END,
+        strong=True,
+        layer=Layer.ROWS,
+        kind=LineKind.THIN,
+        tag=its_tag,
+    )
 
 
 def _columns(scene: _Scene) -> Iterator[AnyElement]:
@@ -347,26 +353,18 @@ def _draw_names(scene: _Scene) -> Iterator[AnyElement]:
 def _origin(scene: _Scene) -> Iterator[AnyElement]:
     """Circle the corner from which every mark is measured."""
     yield Circle(centre=Point(0.0, 0.0), radius=ORIGIN_RADIUS * scene.scale, layer=Layer.SIZES)
-    yield Text(
-        at=Point(scene.cut.left - (LEADER + 1) * scene.scale, 0.0),
-        words="0",
-        anchor=Anchor.END,
-        strong=True,
-        layer=Layer.SIZES,
-        kind=LineKind.THIN,
-    )
 
 
 def _sizes(scene: _Scene) -> Iterator[AnyElement]:
     """Write the finished sizes along the cloth."""
-    off = SIZE_LINE_OFF * scene.scale
     widest = max(text_width(name.words, name.size) for name in _names(scene))
     beyond_names = scene.cut.right + (widest + LEADER) * scene.scale
-    seam_line = LABEL_LINE * scene.scale if scene.layout.widths.seams else 0.0
+    seam_line = LABEL_OFF + LABEL_LINE / 2 if scene.layout.widths.seams else 0.0
+    above_seams = scene.cut.top + seam_line * scene.scale
     yield Dimension(
-        start=Point(0.0, scene.drop),
-        end=Point(scene.width, scene.drop),
-        line_at=scene.cut.top + off + seam_line,
+        start=Point(0.0, above_seams),
+        end=Point(scene.width, above_seams),
+        line_at=above_seams + SIZE_LINE_OFF * scene.scale,
         along=Along.ACROSS,
         words=in_full(scene.size.width, scene.system),
         size=Lettering.LARGE,

@@ -1,0 +1,140 @@
+"""The table layout sheet: the panel face down with every mark, and what is cut for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from foldwright.core.check.plan import ShadePlan
+from foldwright.core.design.choices import RodPlace, StyleName
+from foldwright.core.design.layout import Layout
+from foldwright.core.drawing.frame import Frame
+from foldwright.core.drawing.table import table_layout
+from foldwright.core.drawing.words import in_full
+from foldwright.core.measure.finished import FinishedSize
+from foldwright.core.quantity.rounding import System
+from foldwright.core.why.figure import Figure
+from foldwright.core.why.telling import show
+from foldwright.papers.header import SIZES, Header, Paper
+from foldwright.papers.heading import shared
+from foldwright.papers.runs import runs
+from foldwright.papers.typesetting import picture, typeset
+
+TITLE = "Table layout"
+TEMPLATE = "table.typ"
+BROAD_FROM = 1.15  # width over drop from which the drawing takes the whole width of the page
+LISTS_WIDTH, GAP = 60.0, 4.0
+# Of the height of the paper, roomiest first.
+BESIDE_SHARES = (0.72, 0.68, 0.64, 0.6, 0.54, 0.47)
+ABOVE_SHARES = (0.48, 0.44, 0.4, 0.36, 0.3, 0.25)
+
+
+def table_sheet(plan: ShadePlan, header: Header, paper: Paper, system: System) -> bytes:
+    """Print what is cut and marked on the table, on one page.
+
+    Takes: the plan, with size and layout; the header; the paper; the reader's system.
+
+    Gives: a tagged PDF of one page.
+
+    Raises: ValueError when the shade has no finished size or no layout yet.
+
+    Source: common practice (what a table layout holds).
+    """
+    if plan.layout is None or plan.size is None:
+        message = f"shade {plan.spec.tag} has no layout yet: see its findings before printing"
+        raise ValueError(message)
+    broad = plan.size.width.value / plan.size.drop.value >= BROAD_FROM
+    layout, lists = plan.layout, _lists(plan, plan.layout, system)
+    data = shared(plan, header, paper, system, TITLE) | {
+        "broad": broad,
+        "cuts": _cuts(layout, system),
+        "lists": [{"name": name, "lines": lines} for name, lines in lists if lines],
+        "whys": [_why(figure, system) for figure in _explained(layout, plan.size)],
+    }
+    drafts = (
+        data | {"view": picture(table_layout(plan, system, frame))}
+        for frame in _frames(paper, broad=broad)
+    )
+    return typeset(TEMPLATE, drafts, header.printed_at)
+
+
+def _frames(paper: Paper, *, broad: bool) -> Iterator[Frame]:
+    """Give a broad shade the width of the page, any other the height beside the lists.
+
+    Where stops and whys need room, the drawing gives way step by step.
+    """
+    size = SIZES[paper]
+    width = size.inside_width if broad else size.inside_width - LISTS_WIDTH - GAP
+    for share in ABOVE_SHARES if broad else BESIDE_SHARES:
+        yield Frame(width=width, height=size.height * share)
+
+
+def _cuts(layout: Layout, system: System) -> list[dict[str, str]]:
+    """List each layer as it is cut."""
+    return [
+        {
+            "layer": cut.layer,
+            "cloth": cut.cloth,
+            "width": in_full(cut.width, system),
+            "length": in_full(cut.length, system),
+        }
+        for cut in layout.cuts
+    ]
+
+
+Lines = list[tuple[str, str]]
+
+
+def _lists(plan: ShadePlan, layout: Layout, system: System) -> Iterator[tuple[str, Lines]]:
+    """List what is turned, marked and sewn, each with a name and a figure."""
+    turns = (layout.side_turn, layout.hem_allowance, layout.top_allowance)
+    yield "Turns and allowances", _named([figure for figure in turns if figure], system)
+    rows = layout.rows
+    marks: list[Figure[Any]] = [rows.count, rows.spacing, rows.first_row]
+    marks += [rows.top_panel, rows.skirt]
+    if layout.style is StyleName.LOOPED:
+        marks.append(rows.fullness)
+    yield "Rows", _named(marks, system)
+    columns = layout.columns
+    yield "Columns", _named([columns.count, columns.pitch, columns.edge_distance], system)
+    yield "Seams", _seams(layout, system)
+    yield "Rods", _rods(plan, layout)
+
+
+def _named(figures: list[Figure[Any]], system: System) -> Lines:
+    return [(figure.name, show(figure, system)) for figure in figures]
+
+
+def _seams(layout: Layout, system: System) -> Lines:
+    """List the pieces of a joined face."""
+    widths = layout.widths
+    pieces = (widths.centre_visible, widths.side_visible, widths.side_cut)
+    return _named([piece for piece in pieces if piece], system) if widths.seams else []
+
+
+def _rods(plan: ShadePlan, layout: Layout) -> Lines:
+    """Name the rods and where they lie."""
+    if layout.rows.rods is RodPlace.NONE:
+        return []
+    count = len(layout.rows.rod_marks)
+    return [(plan.spec.materials.rod or "rods", f"{count} {layout.rows.rods.value}")]
+
+
+def _explained(layout: Layout, size: FinishedSize) -> Iterator[Figure[Any]]:
+    """Choose the figures whose why the table wants to check with a calculator."""
+    yield from (size.width, size.drop)
+    yield from (layout.rows.spacing, layout.rows.first_row, layout.rows.head_allowance)
+    yield layout.columns.pitch
+    for cut in layout.cuts:
+        yield from (cut.width, cut.length)
+    if layout.widths.side_cut is not None:
+        yield layout.widths.side_cut
+
+
+def _why(figure: Figure[Any], system: System) -> dict[str, Any]:
+    """Print a figure with its sentence."""
+    return {
+        "name": figure.name,
+        "value": show(figure, system),
+        "runs": runs(figure.because, figure.inputs, system),
+    }
