@@ -17,6 +17,9 @@ from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.printing import print_length
 from foldwright.core.quantity.reading import read_length
 from foldwright.core.quantity.rounding import System
+from foldwright.core.why.source import Status
+from foldwright.core.why.telling import fill, tell
+from foldwright.core.why.walking import walk_figures
 
 HABITS = house_habits()
 NANOMETRE = Length(1)
@@ -262,3 +265,21 @@ def test_inches_and_millimetres_agree(width: Length, drop: Length, design: Choic
 def _marks(layout: Layout) -> list[Length]:
     figures = (*layout.rows.marks, *layout.columns.marks, *layout.widths.seams, layout.travel)
     return [figure.value for figure in figures]
+
+
+@given(designs(), WIDTHS, DROPS, USABLE, st.sampled_from(System))
+def test_every_figure_and_finding_can_be_told(
+    design: Choices, width: Length, drop: Length, usable: str, system: System
+) -> None:
+    """Each slot has its figure, and each figure its place in a sentence."""
+    found = answer(design, sized(width, drop), Chosen(face=cloth(usable), lining=cloth(usable)))
+    told = [fill(each.sentence, each.figures, system) for each in found.findings]
+    for remedy in (remedy for each in found.findings for remedy in each.remedies):
+        told.append(fill(remedy.sentence, remedy.figures, system))
+        assert all(f"{{{number}}}" in remedy.sentence for number in range(len(remedy.figures)))
+    for figure in walk_figures(found):
+        for each in figure.family():
+            told.append(tell(each, system))
+            assert each.status is not Status.DERIVED or each.inputs or "{" not in each.because
+    assert not any("{" in sentence for sentence in told)
+    assert all(sentence.endswith((".", "?")) for sentence in told)

@@ -22,6 +22,9 @@ from foldwright.core.measure.opening import (
     Opening,
 )
 from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.rounding import System
+from foldwright.core.why.telling import fill, tell
+from foldwright.core.why.walking import walk_figures
 
 HABITS = house_habits()
 MATERIALS = st.sampled_from(
@@ -140,3 +143,18 @@ def test_every_remedy_of_a_design_works(  # noqa: PLR0913, PLR0917 - all that a 
                 after = answer(changed(design, "design", remedy.changes), size, chosen).findings
                 assert each.id not in ids(after), remedy
                 assert stops(after) <= stops(found), remedy
+
+
+@given(windows(), mounts(), ASKED, st.sampled_from(System))
+def test_every_figure_and_finding_at_the_window_can_be_told(
+    opening: Opening, mount: Mount, asked: AskedSize, system: System
+) -> None:
+    found = finished_size(opening, mount, asked, HABITS, BOARD)
+    told = [fill(each.sentence, each.figures, system) for each in found.findings]
+    for remedy in (remedy for each in found.findings for remedy in each.remedies):
+        told.append(fill(remedy.sentence, remedy.figures, system))
+        assert all(f"{{{number}}}" in remedy.sentence for number in range(len(remedy.figures)))
+    for figure in walk_figures(found):
+        told.extend(tell(each, system) for each in figure.family())
+    assert not any("{" in sentence for sentence in told)
+    assert all(sentence.endswith((".", "?")) for sentence in told)

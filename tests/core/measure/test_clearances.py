@@ -95,3 +95,18 @@ def test_the_room_behind_the_cloth_depends_on_the_edge_it_leaves(mount: Mount, r
 def test_the_spread_needs_two_heights() -> None:
     one = replace(WINDOW, height_left=None, height_right=None)
     assert size_of(one, INSIDE).height_spread is None
+
+
+def test_an_outside_handle_waits_for_the_board() -> None:
+    opening = Opening(depth_head=inches("3"))
+    site = Site(opening=opening, mount=OUTSIDE, asked=AskedSize(), habits=HABITS)
+    assert behind_cloth(site) is None
+    unknown = Site(opening=opening, mount=Mount(), asked=AskedSize(), habits=HABITS, board=BOARD)
+    assert behind_cloth(unknown) is None
+
+
+def test_two_heights_make_a_spread() -> None:
+    two = replace(WINDOW, height_left=None)
+    spread = size_of(two, INSIDE).height_spread
+    assert spread is not None
+    assert spread.value == inches("1/8")

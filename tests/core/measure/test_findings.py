@@ -117,6 +117,30 @@ def test_a_width_and_a_deduction_are_one_too_many() -> None:
     ]
 
 
+@pytest.mark.parametrize(
+    ("width", "drop"), [("96", "60"), ("12", "40"), ("14", "56")], ids=["wide", "narrow", "tall"]
+)
+def test_a_size_just_usual_wants_nobody(width: str, drop: str) -> None:
+    asked = AskedSize(width=inches(width), drop=inches(drop), given_by="the designer")
+    assert ids(said(Opening(), Mount(), asked)) == {"measure.place"}
+
+
+def test_diagonals_that_cannot_be_are_a_question() -> None:
+    wrong = opened(diagonal_falling=inches("72"), diagonal_rising=inches("72"))
+    found = finding(said(wrong, INSIDE), "measure.diagonals-disagree")
+    assert found.severity is Severity.ASK
+
+
+def test_a_shade_of_no_width_at_all_is_refused() -> None:
+    found = said(SQUARE, replace(INSIDE, deduction=inches("35 7/16")))
+    assert "measure.no-width" in ids(found)
+
+
+def test_fixings_into_drywall_are_cautioned() -> None:
+    assert ids(said(opened(substrate=Substrate.DRYWALL), INSIDE)) == {"measure.substrate"}
+    assert said(opened(substrate=Substrate.MASONRY), INSIDE) == ()
+
+
 def test_the_sentence_carries_the_figure_and_its_limit() -> None:
     stop = finding(said(opened(wall_above=inches("2")), OUTSIDE), "measure.headroom")
     assert fill(stop.sentence, stop.figures, System.INCH) == (
