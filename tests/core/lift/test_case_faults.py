@@ -24,6 +24,11 @@ WRONG: list[tuple[str, dict[str, Any]]] = [
     ("cord_diameter_m", {"tape_thickness_m": 0.0004}),
     ("load_friction", {"load_friction": 1.0}),
     ("load_friction", {"load_friction": Span(likely=0.1, low=-0.1, high=0.2)}),
+    ("load_friction", {"load_friction": Span(likely=0.1, low=0.2, high=0.3)}),
+    (
+        "spring.rate_n_m_turn",
+        {"spring": SpringCase(rate_n_m_turn=Span(likely=0.1, low=0.01, high=0.02))},
+    ),
     ("spring_hysteresis", {"spring_hysteresis": math.inf}),
     ("cloth_mass_spread", {"cloth_mass_spread": -0.1}),
     ("springs_side_by_side", {"springs_side_by_side": 0}),

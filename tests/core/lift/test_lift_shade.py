@@ -235,9 +235,17 @@ def test_typed_turns_outside_the_window(turns: float, words: str) -> None:
     assert "lift.turns-outside" not in shade.applied(remedy).ids()
 
 
+def test_typed_turns_near_the_edge_of_the_window() -> None:
+    shade = lifted(turns=9.5)
+    finding = shade.finding("lift.turns-unsure")
+    assert 0.3 < finding.figures[0].value < 0.9
+    (remedy,) = finding.remedies
+    assert not {"lift.turns-unsure", "lift.turns-outside"} & shade.applied(remedy).ids()
+
+
 def test_typed_turns_inside_the_window_are_taken() -> None:
     shade = lifted(turns=12.0)
-    assert "lift.turns-outside" not in shade.ids()
+    assert not {"lift.turns-unsure", "lift.turns-outside"} & shade.ids()
     curve = shade.balance.curve
     assert curve is not None
     window = shade.balance.window

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from functools import cache
 from math import inf
 
@@ -98,6 +98,7 @@ def check_case(case: LiftCase) -> None:
 def _faults(case: LiftCase) -> Iterator[Fault]:
     yield from _not_positive(case)
     yield from _not_shares(case)
+    yield from _not_in_order(case)
     if (case.cord_diameter_m is None) == (case.tape_thickness_m is None):
         yield Fault(
             where="cord_diameter_m",
@@ -158,6 +159,19 @@ def _not_shares(case: LiftCase) -> Iterator[Fault]:
                     where=where,
                     what=f"{value:g} is not between 0 and 1",
                     remedy="Give a share, such as 0.12 for 12 %.",
+                )
+
+
+def _not_in_order(case: LiftCase) -> Iterator[Fault]:
+    parts = [("", case), ("spring.", case.spring)]
+    for prefix, part in parts:
+        for each in fields(part) if part else ():
+            span = getattr(part, each.name)
+            if isinstance(span, Span) and not span.low <= span.likely <= span.high:
+                yield Fault(
+                    where=f"{prefix}{each.name}",
+                    what="the likeliest value does not lie between the ends of its range",
+                    remedy="Give low, likely and high in that order.",
                 )
 
 

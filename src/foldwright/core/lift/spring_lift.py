@@ -11,6 +11,7 @@ from foldwright.core.lift.balance import Verdict, Window
 from foldwright.core.lift.judging import WORKING, Judged
 from foldwright.core.lift.questions import brake_findings, lock_findings
 from foldwright.core.lift.remedies import remedies, spring_remedy
+from foldwright.core.lift.span import TAIL
 from foldwright.core.lift.telling_window import (
     at_turns,
     hand_limit,
@@ -158,28 +159,57 @@ def _nothing_fits(lift: SpringLift, offered: tuple[Remedy, ...]) -> Finding:
 
 
 def _asked_turns(lift: SpringLift) -> Iterator[Finding]:
-    """Find turns that were typed and lie outside the window."""
-    asked, window = lift.judged.order.choices.turns, lift.window
-    best = window.recommended_turns
-    if asked is None or (window.least_turns.value <= asked <= window.most_turns.value):
+    """Find turns that were typed and lie outside the window, or near its edge."""
+    asked, window, found = lift.judged.order.choices.turns, lift.window, lift.judged.window
+    if asked is None:
         return
     typed = chosen("turns at the up-stop", asked, Unit.TURN)
-    too_few = asked < window.least_turns.value
-    limit = window.least_turns if too_few else window.most_turns
-    change = best and Change(path="lift.turns", text=f"{best.value:g}")
-    yield Finding(
+    if not window.least_turns.value <= asked <= window.most_turns.value:
+        yield _outside(lift, typed)
+    elif window.recommended_turns and found.turns_chance < min(1 - 2 * TAIL, found.chance):
+        yield _near_the_edge(lift, typed, window.recommended_turns)
+
+
+def _outside(lift: SpringLift, typed: N) -> Finding:
+    window = lift.window
+    too_few = typed.value < window.least_turns.value
+    above = window.limited_above_by.value
+    return Finding(
         id="lift.turns-outside",
         severity=Severity.STOP,
         stage=Stage.BENCH,
         sentence="{0} at the up-stop is too few to lift the shade: at least {1:range}."
         if too_few
-        else f"{{0}} at the up-stop is too many for {window.limited_above_by.value}: at most"
-        " {1:range}.",
-        figures=(typed, limit),
-        remedies=(Remedy(sentence="Wind {0}.", figures=(best,), changes=(change,)),)
-        if best and change
-        else (),
+        else f"{{0}} at the up-stop is too many for {above}: at most {{1:range}}.",
+        figures=(typed, window.least_turns if too_few else window.most_turns),
+        remedies=_wind(window.recommended_turns),
     )
+
+
+def _near_the_edge(lift: SpringLift, typed: N, best: N) -> Finding:
+    chance = derived(
+        "chance of the typed turns",
+        lift.judged.window.turns_chance,
+        Unit.SHARE,
+        "The share of shades like this one that lift with {0} and stay within every limit.",
+        typed,
+    )
+    return Finding(
+        id="lift.turns-unsure",
+        severity=Severity.NOTE,
+        stage=Stage.BENCH,
+        sentence="{1} at the up-stop satisfies every limit in {0} of shades like this one; {2} in"
+        " {3}.",
+        figures=(chance, typed, best, lift.window.chance),
+        remedies=_wind(best),
+    )
+
+
+def _wind(turns: N | None) -> tuple[Remedy, ...]:
+    if turns is None:
+        return ()
+    change = Change(path="lift.turns", text=f"{turns.value:g}")
+    return (Remedy(sentence="Wind {0}.", figures=(turns,), changes=(change,)),)
 
 
 def _cautions(lift: SpringLift) -> Iterator[Finding]:
