@@ -30,8 +30,8 @@ class PaperSize:
 
 MARGIN = 8.0
 SIZES = {
-    Paper.A4: PaperSize(width=210.0, height=297.0, margin=MARGIN),
-    Paper.LETTER: PaperSize(width=215.9, height=279.4, margin=MARGIN),
+    Paper.A4: PaperSize(width=210.0, height=297.0, margin=MARGIN),  # iso-216
+    Paper.LETTER: PaperSize(width=215.9, height=279.4, margin=MARGIN),  # 8 1/2 by 11 in
 }
 
 

@@ -42,6 +42,11 @@ def test_the_floor_satisfies_every_market_and_no_more(markets: tuple[Market, ...
     assert floor.value == max(EDGE_DISTANCE[market].value for market in markets)
 
 
+def test_hearsay_of_a_rule_is_never_called_published() -> None:
+    assert ROW_SPACING[Market.CANADA].status is Status.PUBLISHED
+    assert ROW_SPACING[Market.EUROPE_AND_UK].status is Status.PRACTICE
+
+
 def test_an_unknown_destination_means_all_markets() -> None:
     assert row_spacing_cap(()).value == row_spacing_cap(tuple(Market)).value
 
@@ -76,8 +81,8 @@ def test_the_other_markets_are_told_beside_the_strictest() -> None:
     )
 
 
-def test_a_rule_that_was_read_is_quoted_before_a_guess_of_the_same_size() -> None:
+def test_what_is_practised_is_quoted_before_a_default_of_the_same_size() -> None:
     cap = row_spacing_cap((Market.AUSTRALIA, Market.EUROPE_AND_UK))
-    assert cap.inputs[0].status is Status.PUBLISHED
+    assert cap.inputs[0].status is Status.PRACTICE
     assert cap.source is not None
     assert cap.source.id == "uk-inner-cord-page"

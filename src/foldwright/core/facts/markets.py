@@ -50,7 +50,7 @@ ROW_SPACING: Rules = {
         Unit.LENGTH,
         "Where cord is held more than 200 mm apart it needs a breakaway, says a trade page on"
         " the European standard, which itself was not read.",
-        Status.PUBLISHED,
+        Status.PRACTICE,
         source=Source(id="uk-inner-cord-page"),
     ),
     Market.AUSTRALIA: fact(
