@@ -59,6 +59,8 @@ def test_a_tube_sags_as_its_bending_moment_says(
         ((0.1, 0.5), 0.6),
         ((0.05, 0.4, 0.75), 0.8),
         ((0.02, 0.35, 0.6, 1.1), 1.3),
+        ((0.3, 0.5), 0.8),
+        ((0.25, 0.4, 0.5), 0.8),
     ],
 )
 def test_a_bar_on_its_cords_sags_as_its_bending_moment_says(
