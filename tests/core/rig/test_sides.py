@@ -59,6 +59,19 @@ def test_the_hand_of_the_coil_decides_the_end(hand: str | None, face: Face, side
     assert headrail(mount=mount, shop=by_hand(hand)).spring_side.value == side
 
 
+@pytest.mark.parametrize("written", ["Left", " left ", "LEFT"])
+def test_the_hand_is_read_as_people_write_it(written: str) -> None:
+    mount = Mount(cord_side=Face.WINDOW, board_edge=Face.WINDOW)
+    assert headrail(mount=mount, shop=by_hand(written)).spring_side.value == "left"
+
+
+@pytest.mark.parametrize("written", ["LH", "clockwise", "both"])
+def test_a_hand_that_cannot_be_read_is_asked_for(written: str) -> None:
+    assert "rig.spring-hand" in found(rigged(shop=by_hand(written)))
+    assert "rig.spring-hand" not in found(rigged(shop=by_hand("right")))
+    assert "rig.spring-hand" not in found(rigged(shop=by_hand("")))
+
+
 def test_a_spring_of_either_hand_goes_where_it_is_asked_for() -> None:
     rail = headrail(mount=Mount(control_side=Side.LEFT))
     assert (rail.spring_side.value, rail.wind_direction.value) == ("left", "counter-clockwise")

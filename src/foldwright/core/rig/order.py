@@ -11,6 +11,7 @@ from foldwright.core.lift.balance import Balance
 from foldwright.core.lift.choices import LiftChoices, LiftKind
 from foldwright.core.measure.finished import FinishedSize
 from foldwright.core.measure.opening import Mount
+from foldwright.core.rig.sides import read_hand
 from foldwright.core.weigh.load import Weights
 
 
@@ -33,9 +34,14 @@ class Order:
     drive: Spring | Clutch | Motor | None
 
     @property
-    def hand(self) -> str | None:
-        """Give the hand of the coil, where there is one and its sheet names it."""
+    def hand_as_written(self) -> str | None:
+        """Give what the spring's sheet says of its hand."""
         return self.drive.hand if isinstance(self.drive, Spring) else None
+
+    @property
+    def hand(self) -> str | None:
+        """Give the hand of the coil, where its sheet names one that can be read."""
+        return read_hand(self.hand_as_written)
 
     @property
     def clutch(self) -> Clutch | None:

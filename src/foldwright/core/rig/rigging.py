@@ -19,7 +19,7 @@ from foldwright.core.rig.headrail import Headrail
 from foldwright.core.rig.missing import missing_parts
 from foldwright.core.rig.order import Order
 from foldwright.core.rig.parts import Parts
-from foldwright.core.rig.sides import drive_end, end_findings
+from foldwright.core.rig.sides import drive_end, end_findings, unread_hand
 from foldwright.core.rig.tube import place_tube
 from foldwright.core.weigh.load import Weights
 from foldwright.core.why.answer import Answer
@@ -184,6 +184,7 @@ def _lean(order: Order, parts: Parts) -> N | None:
 def _findings(order: Order, parts: Parts) -> tuple[Finding, ...]:
     return (
         *end_findings(order.mount, parts.end, order.hand),
+        *unread_hand(order.hand_as_written, order.choices.spring),
         *_findings_on_tube(order, parts),
         *fits.too_short_for(parts.place, order.drive),
         *fits.overloaded(parts.place, order.tube, order.balance, order.bracket),

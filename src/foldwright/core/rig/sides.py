@@ -81,6 +81,54 @@ def raising_direction(side: Side, cord_side: Face) -> Turning:
     return Turning.COUNTER_CLOCKWISE if cord_on_the_viewers_right else Turning.CLOCKWISE
 
 
+def read_hand(written: str | None) -> str | None:
+    """Read the hand of a coil from a supplier's sheet.
+
+    Takes: the word on the sheet, None where there is none.
+
+    Gives: "left" or "right", or None for anything else.
+
+    Source: derived here.
+
+    >>> read_hand(" Left"), read_hand("either")
+    ('left', None)
+    """
+    word = (written or "").strip().lower()
+    return word if word in _HAND_DRIVES else None
+
+
+def unread_hand(written: str | None, spring_name: str) -> tuple[Finding, ...]:
+    """Ask for the hand of a coil whose sheet says something else than left or right.
+
+    Takes: the word on the sheet, None where there is none; the spring's name.
+
+    Gives: a finding, or nothing.
+
+    Source: derived here.
+
+    >>> unread_hand("right", "spring")
+    ()
+    """
+    if not (written or "").strip() or read_hand(written):
+        return ()
+    return (
+        Finding(
+            id="rig.spring-hand",
+            severity=Severity.ASK,
+            stage=Stage.HEADRAIL,
+            sentence="The sheet gives the spring's hand as “{0}”, which is neither left nor right."
+            " Which way is the coil wound? Its end of the tube depends on it.",
+            figures=(supplied("hand of the coil", (written or ""), Unit.WORD, spring_name),),
+            remedies=(
+                Remedy(
+                    sentence="Write “left” or “right” in the shop's list, counted as a screw thread"
+                    " is, or leave it out if the spring works either way."
+                ),
+            ),
+        ),
+    )
+
+
 def end_for_hand(hand: str, cord_side: Face) -> Side:
     """Give the end, seen from the room, at which a spring of a fixed hand lifts.
 
