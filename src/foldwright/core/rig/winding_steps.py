@@ -22,7 +22,11 @@ def safety_wraps(parts: Parts) -> Step:
     >>> safety_wraps(PARTS).title
     'safety wraps'
     """
-    laid = "each on the one before" if parts.wraps.is_tape else "side by side from the clip inward"
+    laid = (
+        "each on the one before"
+        if parts.wraps.is_tape
+        else "side by side from the clip towards its column"
+    )
     return step(
         "safety wraps",
         f"With the shade fully down wind {{0}} of every {parts.wraps.noun} on the tube,"
