@@ -7,7 +7,8 @@ export function startKeypad(): void {
   const pad = document.querySelector<HTMLElement>("[data-keypad]");
   if (!pad) return;
   const desk = new Keypad(pad);
-  document.addEventListener("pointerup", (event) => desk.touched(event));
+  document.addEventListener("pointerdown", (event) => desk.reached(event));
+  document.addEventListener("click", (event) => desk.touched(event.target as Element));
   document.addEventListener("focusin", (event) => desk.focused(event.target as Element));
   document.addEventListener("click", (event) => desk.toggled(event.target as Element));
   pad.addEventListener("pointerdown", (event) => event.preventDefault());
@@ -16,13 +17,22 @@ export function startKeypad(): void {
 
 class Keypad {
   private field: HTMLInputElement | null = null;
+  private byFinger = false;
+  private letters = false; // the person asked for the tablet's own keyboard
 
   constructor(private readonly pad: HTMLElement) {}
 
-  /** A finger on a length field opens the pad; a mouse or a key never does. */
-  touched(event: PointerEvent): void {
+  /** Before a finger lands on a length field, the tablet's own keyboard is told to stay away. */
+  reached(event: PointerEvent): void {
+    this.byFinger = event.pointerType === "touch";
     const field = (event.target as Element).closest<HTMLInputElement>(LENGTHS);
-    if (field && event.pointerType === "touch") this.open(field);
+    if (field && this.byFinger && !this.letters) field.setAttribute("inputmode", "none");
+  }
+
+  /** A finger on a length field opens the pad; a mouse or a key never does. */
+  touched(target: Element): void {
+    const field = target.closest<HTMLInputElement>(LENGTHS);
+    if (field && this.byFinger && !this.letters) this.open(field);
   }
 
   /** While the pad is open it follows the focus from field to field. */
@@ -36,6 +46,7 @@ class Keypad {
   toggled(target: Element): void {
     if (!target.closest("[data-keypad-switch]")) return;
     const field = this.field ?? document.querySelector<HTMLInputElement>(LENGTHS);
+    this.letters = false;
     if (this.pad.hidden && field) this.open(field);
     else this.close();
   }
@@ -45,6 +56,7 @@ class Keypad {
     const key = target.closest<HTMLButtonElement>("button[data-key]")?.dataset.key;
     if (!key || !this.field) return;
     if (key === "close") this.close();
+    else if (key === "letters") this.toLetters(this.field);
     else if (key === "next") this.next(this.field);
     else this.type(this.field, key);
   }
@@ -70,6 +82,13 @@ class Keypad {
     this.field?.removeAttribute("inputmode");
     this.pad.hidden = true;
     document.body.classList.remove("with-keypad");
+  }
+
+  private toLetters(field: HTMLInputElement): void {
+    this.letters = true;
+    this.close();
+    field.blur();
+    field.focus();
   }
 
   private next(field: HTMLInputElement): void {

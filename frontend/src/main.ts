@@ -7,8 +7,8 @@ import { startShadeForm } from "./shadeform";
 import { startWhy } from "./why";
 
 document.documentElement.classList.add("live");
-startOutbox();
 startShadeForm();
+startOutbox();
 startRaise();
 startWhy();
 startKeypad();

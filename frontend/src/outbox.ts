@@ -1,6 +1,6 @@
 /** Keeps what is typed and not yet saved, so that a sleeping tablet loses nothing. */
 
-import { formText, shadeForm } from "./refresh";
+import { formText, isEdited, shadeForm } from "./refresh";
 
 /** One form as typed, the version it was typed over, and whether it was sent. */
 interface Letter {
@@ -16,11 +16,11 @@ export function startOutbox(): void {
   const form = shadeForm();
   if (!form) return;
   const letter = kept();
+  form.addEventListener("input", () => (isEdited() ? keep(form, false) : forget()));
+  form.addEventListener("reset", () => showNote(false));
+  form.addEventListener("submit", () => keep(form, true));
   if (letter && isPending(letter, form)) bringBack(form, letter);
   else forget();
-  form.addEventListener("input", () => keep(form, false));
-  form.addEventListener("reset", forget);
-  form.addEventListener("submit", () => keep(form, true));
 }
 
 /** A sent letter has arrived once the page shows a later version, or shows the form as typed. */
@@ -32,9 +32,13 @@ function isPending(letter: Letter, form: HTMLFormElement): boolean {
 function bringBack(form: HTMLFormElement, letter: Letter): void {
   for (const [name, text] of letter.fields) fill(form, name, text);
   for (const tick of ticks(form)) tick.checked = letter.fields.some(([name]) => name === tick.name);
+  form.dispatchEvent(new Event("input", { bubbles: true }));
+  showNote(isEdited());
+}
+
+function showNote(shown: boolean): void {
   const note = document.querySelector<HTMLElement>("[data-brought-back]");
-  if (note) note.hidden = false;
-  form.dataset.typed = "yes";
+  if (note) note.hidden = !shown;
 }
 
 function fill(form: HTMLFormElement, name: string, text: string): void {

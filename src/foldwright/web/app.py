@@ -75,6 +75,7 @@ def _routes() -> list[BaseRoute]:
         Route(f"{JOB}/shades", posted(job.add_shade), methods=["POST"]),
         Route(f"{JOB}/file", job.give_file),
         Route(f"{JOB}/papers", papers.list_papers),
+        Route(f"{JOB}/papers.zip", papers.give_all_papers),
         Route(f"{JOB}/history", history.show_history),
         Route(f"{JOB}/restore", posted(history.restore), methods=["POST"]),
         Route(f"{JOB}/put-away", posted(job.put_job_away), methods=["POST"]),

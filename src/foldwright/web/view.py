@@ -63,8 +63,6 @@ class ShadeView:
     typed: bool = False  # the form holds what is not saved
     moved: tuple[Shift, ...] = ()
     moved_title: str = ""
-    papers: tuple = ()
-    papers_words: str = ""
     groups: tuple[Group, ...] = field(default=GROUPS)
 
     def link(self, figure: Figure[Any]) -> Markup:
@@ -157,9 +155,10 @@ class ShadeView:
         return filled_fields(self.shade, self.faults, f"shades.{self.number}", self.job_system)
 
     def wants(self, group: Group) -> bool:
-        """Tell whether a group is to be open: nothing is typed in it yet, or it has faults."""
+        """Tell whether a group is to be open: it has faults, or is empty in an unfinished shade."""
         shown = [self.fields[one.path] for one in group.every()]
-        untouched = not any(filled.typed for filled in shown)
+        finished = self.plan is not None and self.plan.headrail is not None
+        untouched = not finished and not any(filled.typed for filled in shown)
         return untouched or any(filled.faults for filled in shown)
 
     def gist(self, group: Group) -> str:

@@ -20,6 +20,7 @@ from foldwright.web.opened import (
     whole_number,
     with_shade,
 )
+from foldwright.web.printing import papers_of
 from foldwright.web.shifts import with_shifts
 from foldwright.web.view import ShadeView
 from foldwright.work.book import Entry
@@ -173,6 +174,10 @@ def _since(request: Request, job: OpenJob, view: ShadeView, since: int) -> Shade
 
 
 def _shade_page(request: Request, job: OpenJob, view: ShadeView, *, status: int = 200) -> Response:
+    """Fill the page; its papers are always those of the shade as saved."""
+    history = job.desk.book.history(job.entry.job_id)
+    saved = job.view(view.number)
+    papers = papers_of(history, job.entry.number, view.number, saved.plan)
     return job.desk.page(
-        request, "shade.html", status=status, job=job, view=view, system=job.system
+        request, "shade.html", status=status, job=job, view=view, papers=papers, system=job.system
     )
