@@ -266,6 +266,7 @@ def cut_cords(parts: Parts) -> Step:
         len(parts.lines),
         Unit.COUNT,
         "One for each column.",
+        *(line.column for line in parts.lines),
     )
     return step(
         parts.many,
