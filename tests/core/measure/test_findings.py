@@ -99,7 +99,10 @@ def test_a_limit_just_kept_is_no_fault(opening: Opening, mount: Mount) -> None:
 )
 def test_an_unusual_size_wants_the_owner(width: str, drop: str, name: str) -> None:
     asked = AskedSize(width=inches(width), drop=inches(drop), given_by="the designer")
-    assert ids(said(Opening(), Mount(), asked)) - {"measure.place"} == {f"measure.unusually-{name}"}
+    found = said(Opening(), INSIDE, asked)
+    assert [(each.id, each.severity) for each in found] == [
+        (f"measure.unusually-{name}", Severity.NOTE)
+    ]
 
 
 def test_a_size_nobody_signed_is_asked_about() -> None:
@@ -133,7 +136,9 @@ def test_diagonals_that_cannot_be_are_a_question() -> None:
 
 def test_a_shade_of_no_width_at_all_is_refused() -> None:
     found = said(SQUARE, replace(INSIDE, deduction=inches("35 7/16")))
-    assert "measure.no-width" in ids(found)
+    assert finding(found, "measure.no-width").severity is Severity.STOP
+    nothing = replace(INSIDE, deduction=inches("35 7/16"))
+    assert finished_size(SQUARE, nothing, AskedSize(), HABITS).result is None
 
 
 def test_fixings_into_drywall_are_cautioned() -> None:
