@@ -17,6 +17,7 @@ from foldwright.core.lift.case_answer import CaseWindow
 from foldwright.core.lift.choices import Brake, Lock
 from foldwright.core.lift.friction import Stand
 from foldwright.core.lift.raising import likeliest_stand
+from foldwright.core.lift.sampling import Draw
 from foldwright.core.lift.span import Reals, Span
 from foldwright.core.lift.spring import SpringCase
 from foldwright.core.lift.window import chance, recommend
@@ -237,6 +238,20 @@ def test_the_likeliest_stays_within_its_range(shade: LiftCase, spread: float) ->
     assert loose.least_turns.low <= loose.least_turns.likely <= loose.least_turns.high
     exact = window(shade).least_turns
     assert loose.least_turns.likely == pytest.approx(exact.likely, rel=CLOSE)
+
+
+@given(cord_cases(), between(0.02, 0.3))
+def test_an_uncertain_bar_is_felt_at_the_bottom_and_at_the_top(
+    shade: LiftCase, spread: float
+) -> None:
+    bar_n = shade.load.bar_n + 1.0
+    draws = np.full((3, 16), 0.5)
+    draws[:, Draw.BAR] = (0.05, 0.5, 0.95)
+    answer = answer_case(
+        replace(shade, load=replace(shade.load, bar_n=bar_n), bar_mass_spread=spread), draws
+    )
+    for load in (answer.load_lowered_n, answer.load_raised_n):
+        assert load.high - load.low == pytest.approx(2 * spread * bar_n, rel=1e-6)
 
 
 @given(cord_cases(), st.sampled_from(Brake), st.sampled_from([Lock.ONE_WAY, Lock.UNKNOWN]))

@@ -118,6 +118,16 @@ def test_without_a_lock_it_does_not_stay_down() -> None:
         assert loose.applied(remedy).balance.verdict in WORKING
 
 
+def test_where_only_the_lock_is_missing_the_spring_is_not_blamed() -> None:
+    assert not {"lift.nothing-fits", "lift.narrow"} & lifted(lock=Lock.NONE).ids()
+    assert "lift.nothing-fits" in lifted(lock=Lock.NONE, spring="weak").ids()
+
+
+def test_what_does_not_do_is_not_cautioned_about() -> None:
+    """No pull and no speed is told of turns that nobody will wind."""
+    assert lifted(spring="weak").ids() == {"lift.nothing-fits"}
+
+
 TROUBLES = {
     "too stiff": lifted(spring="stiff"),
     "too weak": lifted(spring="weak"),
@@ -224,6 +234,18 @@ def test_two_springs_end_to_end_need_twice_the_tube() -> None:
     assert one.balance.verdict in WORKING
     assert two.balance.verdict is Verdict.NOTHING_FITS
     assert "lift.spring-does-not-go-in" in two.ids()
+
+
+def test_where_the_turns_do_only_just() -> None:
+    shade = lifted(hand_force_limit_n=38.0)
+    window = shade.balance.window
+    assert window is not None
+    assert shade.balance.verdict is Verdict.NARROW
+    assert 0.5 <= window.chance.value < 0.9
+    assert window.recommended_turns is not None
+    finding = shade.finding("lift.narrow")
+    assert finding.severity is Severity.ASK
+    assert finding.figures[2].value == window.recommended_turns.value
 
 
 @pytest.mark.parametrize(("turns", "words"), [(5.0, "too few"), (20.0, "too many")])

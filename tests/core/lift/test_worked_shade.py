@@ -144,6 +144,16 @@ def test_hand_forces_at_eleven_turns(
     assert stand.hand_up_n[0] == pytest.approx(up, abs=6e-3)
 
 
+def test_what_the_spring_can_lift_and_what_sinks_against_it_at_the_top() -> None:
+    rate = wound(B).rate_n_m_turn
+    assert isinstance(rate, float)
+    top = likeliest_stand(case(), np.array([1.407]), rate, 11.0)
+    lifting = (0.95 * 0.41217 - 0.03) / 0.0197013 / 1.12
+    resisting = (1.05 * 0.41217 + 0.03) / 0.0197013 / 0.88
+    assert top.lifting_n[0] == pytest.approx(lifting, abs=2e-3)
+    assert top.resisting_n[0] == pytest.approx(resisting, abs=2e-3)
+
+
 def test_a_free_release_without_a_brake_at_eleven_turns() -> None:
     found = window(wound(B), turns=11.0)
     assert found.arrival_energy_j.likely == pytest.approx(26.498, abs=1e-3)

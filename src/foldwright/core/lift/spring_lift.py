@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from foldwright.core.facts.balancing import LEAST_SURE_TURNS, LOAD_RATIO
+from foldwright.core.facts.balancing import LEAST_SURE_TURNS, LOAD_RATIO, NARROW_CHANCE
 from foldwright.core.facts.constants import ACCESSIBLE_FORCE
 from foldwright.core.lift.balance import Verdict, Window
+from foldwright.core.lift.choices import Lock
 from foldwright.core.lift.judging import WORKING, Judged
 from foldwright.core.lift.questions import brake_findings, lock_findings
 from foldwright.core.lift.remedies import remedies, spring_remedy
@@ -96,64 +97,60 @@ def spring_findings(lift: SpringLift, tried: tuple[Judged, ...]) -> Iterator[Fin
 
     Source: derived here.
     """
-    yield from _fit(lift, tried)
-    yield from brake_findings(lift.judged, lift.loads)
-    yield from lock_findings(lift.judged, lift.loads, lift.window.least_turns)
-    yield from _asked_turns(lift)
-    yield from lift.judged.reading.findings
-    yield from _cautions(lift)
-
-
-def _fit(lift: SpringLift, tried: tuple[Judged, ...]) -> Iterator[Finding]:
     judged = lift.judged
-    if judged.verdict in WORKING:
-        return
-    offered = remedies(judged, lift.loads, tried)
-    if judged.obstacle:
-        yield _does_not_go_in(judged, offered)
-    elif judged.verdict is Verdict.NARROW:
-        yield _only_just(lift, offered)
+    yield from judged.reading.findings
+    if _lock_alone_is_missing(judged) or judged.verdict is not Verdict.NOTHING_FITS:
+        yield from _only_just(lift, tried)
+        yield from brake_findings(judged, lift.loads)
+        yield from lock_findings(judged, lift.loads, lift.window.least_turns)
+        yield from _asked_turns(lift)
+        yield from _cautions(lift)
     else:
-        yield _nothing_fits(lift, offered)
+        yield _nothing_fits(lift, remedies(judged, lift.loads, tried))
 
 
-def _does_not_go_in(judged: Judged, offered: tuple[Remedy, ...]) -> Finding:
-    return Finding(
-        id="lift.spring-does-not-go-in",
-        severity=Severity.STOP,
-        stage=Stage.HEADRAIL,
-        sentence=f"The spring “{judged.spring.name}” is {judged.obstacle}.",
-        remedies=offered,
-    )
+def _lock_alone_is_missing(judged: Judged) -> bool:
+    """Tell where turns would do, and only the lack of a lock lets the shade fly up."""
+    turns_do = judged.window.chance >= NARROW_CHANCE.value
+    return judged.case.lock is Lock.NONE and turns_do and not judged.obstacle
 
 
-def _only_just(lift: SpringLift, offered: tuple[Remedy, ...]) -> Finding:
-    window = lift.window
-    turns = window.recommended_turns or window.least_turns
-    return Finding(
+def _only_just(lift: SpringLift, tried: tuple[Judged, ...]) -> Iterator[Finding]:
+    window, judged = lift.window, lift.judged
+    if judged.verdict is not Verdict.NARROW or window.recommended_turns is None:
+        return
+    yield Finding(
         id="lift.narrow",
         severity=Severity.ASK,
         stage=Stage.HEADRAIL,
         sentence="Only just: it needs {0:range} to lift, and "
         f"{window.limited_above_by.value} allows {{1:range}}. {{2}} satisfies every limit in {{3}}"
         " of shades like this one: try it on the rig before it leaves.",
-        figures=(window.least_turns, window.most_turns, turns, window.chance),
-        remedies=offered,
+        figures=(
+            window.least_turns,
+            window.most_turns,
+            window.recommended_turns,
+            window.chance,
+        ),
+        remedies=remedies(judged, lift.loads, tried),
     )
 
 
 def _nothing_fits(lift: SpringLift, offered: tuple[Remedy, ...]) -> Finding:
-    window, travel = lift.window, lift.loads.travel_turns
-    allows = f"{window.limited_above_by.value} allows {{1:range}}."
-    if window.most_turns.value <= 0:
-        allows = f"{window.limited_above_by.value} is used up by {{2}} of travel alone."
+    window, judged = lift.window, lift.judged
+    name, limit = judged.spring.name, window.limited_above_by.value
+    words = f"“{name}” does not do for this shade: it needs {{0:range}} to lift, and {limit}"
+    words += (
+        " allows {1:range}." if window.most_turns.value > 0 else " is used up by {2} of travel."
+    )
+    if judged.obstacle:
+        words = f"The spring “{name}” is {judged.obstacle}."
     return Finding(
-        id="lift.nothing-fits",
+        id="lift.spring-does-not-go-in" if judged.obstacle else "lift.nothing-fits",
         severity=Severity.STOP,
         stage=Stage.HEADRAIL,
-        sentence=f"“{lift.judged.spring.name}” does not do for this shade: it needs {{0:range}} to"
-        f" lift, and {allows}",
-        figures=(window.least_turns, window.most_turns, travel),
+        sentence=words,
+        figures=(window.least_turns, window.most_turns, lift.loads.travel_turns),
         remedies=offered,
     )
 
