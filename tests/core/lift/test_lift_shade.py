@@ -433,6 +433,11 @@ def test_motors() -> None:
     assert balance.verdict is Verdict.WORKS
     assert balance.motor_torque is not None
     assert balance.motor_torque.value == pytest.approx(1.3 * balance.torque_needed.value)
+    assert balance.motor_time is not None
+    assert balance.motor_speed is not None
+    rise = balance.motor_time.value * balance.motor_speed.value
+    turned = 2 * np.pi * balance.arm_raised.value.in_metres * balance.travel_turns.value
+    assert rise == pytest.approx(turned)
     weak = lifted(kind=LiftKind.MOTOR, motor="small motor")
     assert weak.balance.verdict is Verdict.NOTHING_FITS
     findings = [f for f in weak.answer.findings if f.id == "lift.motor-too-weak"]

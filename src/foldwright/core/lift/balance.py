@@ -90,6 +90,7 @@ class Balance:
     chain_pull: N | None = None
     motor_torque: N | None = None
     motor_time: N | None = None
+    motor_speed: N | None = None  # of the cords
     tube_sag: L | None = None
     bar_sag: L | None = None
     board_sag: L | None = None

@@ -149,6 +149,7 @@ def _motor(order: LiftOrder, loads: LoadFigures, balance: Balance) -> Answer[Bal
         verdict=trial.verdict,
         motor_torque=trial.torque_needed,
         motor_time=trial.time,
+        motor_speed=trial.speed,
     )
     remedies: tuple[Remedy, ...] = ()
     if trial.verdict is not Verdict.WORKS:
