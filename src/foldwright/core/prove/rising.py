@@ -121,7 +121,7 @@ def rise(shade: RisingShade, from_m: float, folding: Folding, longest_s: float =
     Holds for: springs with torque proportional to turns, viscous brakes; a marginal free
     release without a brake cannot be predicted.
 
-    Source: derived here; the folding bounds after Wong and Yasui 2006.
+    Source: derived here; folded-chain-2006 for the folding that keeps its energy.
 
     >>> from foldwright.core.lift.winding import CordWinding
     >>> from foldwright.core.weigh.load import PanelLoad

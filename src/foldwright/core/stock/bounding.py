@@ -1,4 +1,4 @@
-"""The least that could be paid, by the covering model of P. C. Gilmore and R. E. Gomory."""
+"""The least that could be paid: ways to fill a bar are priced until none is worth adding."""
 
 from __future__ import annotations
 
@@ -45,9 +45,9 @@ def bound_by_columns(whole: Whole, pool: Pool, seconds_left: Callable[[], float]
     Gives: more columns in the pool, and its least cost raised to what is proven.
 
     Holds for: up to a few hundred different sizes; stops early without time, and the bound
-    (A. A. Farley's scaling of the prices) holds all the same.
+    holds all the same, because the prices are scaled until no bar is worth more than it costs.
 
-    Source: from memory (Gilmore and Gomory 1961; Farley 1990).
+    Source: cutting-stock-1961; column-bound-1990 for the bound of an early stop.
     """
     up, down, rooms = coarse(whole)
     while seconds_left() > 0:
