@@ -72,7 +72,7 @@ def _set(compiler: typst.Compiler, data: dict[str, Any], printed_at: datetime) -
         format="pdf",
         sys_inputs={"data": json.dumps(data, ensure_ascii=False)},
         pdf_standards=[READABLE_BY_ALL],
-        timestamp=printed_at,
+        timestamp=printed_at.replace(microsecond=0),  # a PDF dates itself to the second
     )
     assert isinstance(pdf, bytes)  # noqa: S101 - one PDF is one run of bytes
     return pdf
