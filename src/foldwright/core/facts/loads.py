@@ -11,8 +11,8 @@ PICK_UP_TOLERANCE = fact(
     "pick-up tolerance",
     Length.mm(5),
     Unit.LENGTH,
-    "Rows are sewn to within a few millimetres, so a row picked up within 5 mm above the"
-    " stop may already hang on the cords.",
+    "Rows are never sewn exactly to their marks, so a row picked up this little above the stop"
+    " may already hang on the cords.",
     Status.PRACTICE,
 )
 

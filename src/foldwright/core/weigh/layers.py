@@ -51,7 +51,7 @@ def areal_mass(layer: str, cloth: Cloth, habits: Habits) -> N:
         name,
         cloth.areal_mass_kg_m2,
         Unit.AREAL_MASS,
-        "{0} for each square metre, give or take {1}.",
+        "{0}, give or take {1}.",
         _stated(name, cloth),
         spread,
         low=cloth.areal_mass_kg_m2 - half_range,

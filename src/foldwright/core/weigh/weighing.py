@@ -100,7 +100,9 @@ def _total(*parts: N) -> N:
         "mass of the whole shade",
         whole,
         Unit.MASS,
-        " and ".join(f"{{{number}}}" for number in range(len(parts))) + ", on the scale together.",
+        "Layers, bar, rods and rings together: "
+        + ", ".join(f"{{{number}}}" for number in range(len(parts)))
+        + ".",
         *parts,
         low=whole - hypot(*(_below(part) for part in parts)),
         high=whole + hypot(*(_above(part) for part in parts)),
