@@ -119,3 +119,11 @@ def test_marks_of_an_odd_count_stand_in_the_centre() -> None:
     marks = Spread(width=Length.mm(1001), edge=Length.mm(50), count=5).marks
     assert marks[2] == Length.mm("500.5")
     assert all(left < right for left, right in pairwise(marks))
+
+
+def test_a_column_exactly_as_far_from_a_seam_as_it_must_be_stays() -> None:
+    """76 in: seams at 11 1/2 and 64 1/2, columns 9 in apart from 2 in, the second at 11; exact."""
+    layout = laid_out(Choices(), sized("76", "60"))
+    assert layout.widths.nearest_column is not None
+    assert layout.widths.nearest_column.value == inches("1/2")
+    assert layout.columns.edge_distance.value == inches("2")

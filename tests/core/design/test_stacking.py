@@ -21,6 +21,7 @@ from tests.core.layouts import (
 from foldwright.core.design.choices import Choices, StyleName
 from foldwright.core.facts.records import Chosen
 from foldwright.core.quantity.length import Length
+from foldwright.core.why.finding import Severity
 
 CAP = figure("largest row spacing", "8")
 BENCH = Choices(head_allowance=inches("3"), skirt=inches("1 1/2"))
@@ -105,10 +106,10 @@ def test_stiff_cloth_stands_out_by_the_nose_of_its_fold() -> None:
 def test_a_headrail_deeper_than_its_reveal_is_a_stop_and_a_stack_a_note() -> None:
     materials = Chosen(face=cloth(), bracket=BRACKET)
 
-    def said(depth: str) -> set[str]:
+    def said(depth: str) -> list[tuple[str, Severity]]:
         size = sized("48", "60", clear_depth=figure("depth of the reveal", depth))
-        return ids(answer(Choices(), size, materials).findings)
+        return [(each.id, each.severity) for each in answer(Choices(), size, materials).findings]
 
-    assert said("1 11/16") == {"design.headrail-stands-out"}
-    assert said("1 3/4") == {"design.stack-stands-out"}
-    assert said("6") == set()
+    assert said("1 11/16") == [("design.headrail-stands-out", Severity.STOP)]
+    assert said("1 3/4") == [("design.stack-stands-out", Severity.NOTE)]
+    assert said("6") == []

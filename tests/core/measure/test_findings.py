@@ -205,3 +205,11 @@ def test_a_metric_window_gets_metric_remedies() -> None:
     )
     stop = finding(said(opening, INSIDE), "measure.racking-binds")
     assert stop.remedies[0].changes[0].text == "22 mm"
+
+
+def test_a_window_without_a_sill_takes_back_a_rule_that_speaks_of_one() -> None:
+    """The rule is left alone where it covers, and where it was never typed."""
+    for rule, texts in ((INSIDE.height_rule, ["false", ""]), (None, ["false"])):
+        asked = said(opened(sill=None), replace(OUTSIDE, height_rule=rule))
+        without = finding(asked, "measure.sill").remedies[1]
+        assert [change.text for change in without.changes] == texts

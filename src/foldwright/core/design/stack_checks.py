@@ -120,7 +120,7 @@ def _higher(order: Order, excess: Length, figure: L) -> Way[Order]:
         figure,
         rounding=Rounding.CUT_OVERSIZE,
     )
-    return by_hand("Mount it outside and {0} higher.", higher)
+    return by_hand("Mount it {0} higher, outside the reveal.", higher)
 
 
 def _reveal(order: Order, stack: Stack) -> Iterator[Draft[Order]]:
