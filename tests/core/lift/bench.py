@@ -27,6 +27,7 @@ from foldwright.core.facts.records import (
 from foldwright.core.lift.balance import Balance
 from foldwright.core.lift.choices import Brake, LiftChoices, LiftKind, Lock
 from foldwright.core.lift.lifting import lift_shade
+from foldwright.core.lift.order import LiftOrder
 from foldwright.core.quantity.length import Length
 from foldwright.core.weigh.weighing import weigh_shade
 from foldwright.core.why.answer import Answer
@@ -173,14 +174,37 @@ class Shade:
     habits: Habits = field(default_factory=measured_habits)
 
     @property
-    def answer(self) -> Answer[Balance]:
+    def order(self) -> LiftOrder:
         """Take the shade through the rooms up to the lift, afresh."""
         chosen = choose(self.materials, self.shop)
         size = sized(self.width, self.drop)
         layout = laid_out(self.design, size, chosen, habits=self.habits)
         weights = weigh_shade(layout, size, chosen, self.habits).result
         assert weights is not None
-        return lift_shade(self.lift, weights, layout, size, chosen, self.shop, self.habits, DRAWS)
+        return LiftOrder(
+            choices=self.lift,
+            weights=weights,
+            layout=layout,
+            size=size,
+            chosen=chosen,
+            shop=self.shop,
+            habits=self.habits,
+            draws=DRAWS,
+        )
+
+    @property
+    def answer(self) -> Answer[Balance]:
+        order = self.order
+        return lift_shade(
+            order.choices,
+            order.weights,
+            order.layout,
+            order.size,
+            order.chosen,
+            order.shop,
+            order.habits,
+            order.draws,
+        )
 
     @property
     def balance(self) -> Balance:

@@ -82,6 +82,15 @@ def test_without_a_brake_the_answer_is_to_guide_it_by_hand() -> None:
             assert Shade().applied(remedy).balance.verdict is Verdict.WORKS
 
 
+def test_a_brake_too_weak_for_the_shade_is_not_offered() -> None:
+    slack = spring("slack brake", 0.0225, 36, speed_brake_n_m_s=0.0005)
+    shop = replace(SHOP, springs=named(SHOP.springs["middle"], slack))  # type: ignore[arg-type]
+    finding = replace(Shade(), shop=shop).finding("lift.brake-none")
+    assert all("slack brake" not in remedy.sentence for remedy in finding.remedies)
+    offered = Shade().finding("lift.brake-none").remedies[-1]
+    assert offered.changes[0].text == "soft, braked"
+
+
 def test_the_brake_is_asked_and_either_answer_goes_on() -> None:
     asked = lifted(brake=Brake.UNKNOWN)
     assert asked.balance.verdict is Verdict.ASK
