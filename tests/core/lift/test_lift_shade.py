@@ -399,6 +399,18 @@ def test_nothing_typed_asks_for_kind_tube_and_cord() -> None:
     assert kinds == list(LiftKind)
 
 
+def test_only_tubes_that_are_stiff_enough_are_offered() -> None:
+    wide = replace(made_of(tube=""), width="94")
+    offered = wide.finding("lift.tube").remedies
+    tubes = [remedy.changes[0].text for remedy in offered]
+    assert "tube 25" not in tubes
+    assert tubes
+    for remedy in offered:
+        sag = wide.applied(remedy).balance.tube_sag
+        assert sag is not None
+        assert sag.value.in_metres < 2.4 * wide.habits.tube_sag_share.value
+
+
 def test_a_cord_and_a_tape_at_once_are_asked_about() -> None:
     both = made_of(tape="tape")
     finding = both.finding("lift.cord-and-tape")
