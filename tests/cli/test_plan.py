@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pdfplumber
 import pytest
 from tests.cli.asking import ask, holds_to
 
@@ -119,3 +120,27 @@ def test_help_and_version_answer() -> None:
     assert ask("--version").out.startswith("foldwright ")
     assert ask().code == 2
     assert ask("paln").code == 2
+
+
+def test_papers_are_written_for_every_shade(tmp_path: Path) -> None:
+    folder = tmp_path / "new" / "papers"
+    said = ask("plan", JOB, "--out", folder, "--paper", "letter", "--json")
+    assert said.code == 0
+    (answer,) = said.answers
+    assert sorted(Path(name).name for name in answer["papers"]) == sorted(
+        file.name for file in folder.iterdir()
+    )
+    assert len(answer["papers"]) == 4
+    for name in answer["papers"]:
+        with pdfplumber.open(name) as pdf:
+            (page,) = pdf.pages
+            assert (float(page.width), float(page.height)) == pytest.approx((612, 792), abs=0.1)
+            assert "cottage.toml" in page.extract_text()
+
+
+def test_papers_that_cannot_be_written_are_told(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("x")
+    said = ask("plan", JOB, "--out", tmp_path / "file" / "papers")
+    assert said.code == 2
+    assert said.err.count("\n") == 1
+    assert "the papers could not be written" in said.err

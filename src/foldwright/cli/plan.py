@@ -3,19 +3,23 @@
 from __future__ import annotations
 
 import argparse
+from datetime import UTC, datetime
+from pathlib import Path
 
 from foldwright import __version__
 from foldwright.cli.codes import BAD_INPUT, GOOD
 from foldwright.cli.summary import summary
 from foldwright.cli.telling import say, say_json, tell_faults
 from foldwright.core.why.fault import Fault
+from foldwright.papers.header import Paper
 from foldwright.work.answers import PlanAnswer
 from foldwright.work.files import CannotUse
-from foldwright.work.job import Job
+from foldwright.work.job import Job, JobPlan
 from foldwright.work.jobfile import DEMO_JOB, load_job
 from foldwright.work.packet import write_papers
 from foldwright.work.planning import plan_job
 
+PAPERS = {"a4": Paper.A4, "letter": Paper.LETTER}
 NO_SHADES = Fault(
     where="shades",
     what="the job holds no shade",
@@ -38,7 +42,7 @@ def run(options: argparse.Namespace) -> int:
 
 def _plan(job: Job, options: argparse.Namespace) -> int:
     plan = plan_job(job)
-    papers = write_papers(plan, options.out, options.paper) if options.out else ()
+    papers = _write_papers(plan, options) if options.out else ()
     if options.json:
         names = tuple(str(path) for path in papers)
         answer = PlanAnswer(
@@ -51,3 +55,14 @@ def _plan(job: Job, options: argparse.Namespace) -> int:
     if papers:
         say(f"{len(papers)} papers are in {options.out}.")
     return GOOD
+
+
+def _write_papers(plan: JobPlan, options: argparse.Namespace) -> tuple[Path, ...]:
+    file = options.job or DEMO_JOB
+    return write_papers(
+        plan,
+        options.out,
+        PAPERS[options.paper],
+        version=f"{file.name}, foldwright {__version__}",
+        printed_at=datetime.now(UTC).astimezone(),
+    )
