@@ -5,14 +5,21 @@ const PART = "data-part";
 /** Puts every part found in `html` in the place of the part with the same name. */
 export function swapParts(html: string): void {
   const fresh = new DOMParser().parseFromString(html, "text/html");
-  const focused = document.activeElement?.id;
+  const focused = document.activeElement;
+  const place = focused?.getBoundingClientRect().top;
   for (const part of Array.from(fresh.querySelectorAll(`[${PART}]`))) {
     const name = part.getAttribute(PART) ?? "";
     const old = document.querySelector(`[${PART}="${CSS.escape(name)}"]`);
     if (old) keepOpen(old, part);
     old?.replaceWith(part);
   }
-  keepFocus(focused);
+  keepFocus(focused?.id);
+  if (focused?.isConnected && place !== undefined) keepPlace(focused, place);
+}
+
+/** What lies above may have grown: the field that is typed in stays where it was on the screen. */
+function keepPlace(focused: Element, place: number): void {
+  if (focused !== document.body) window.scrollBy(0, focused.getBoundingClientRect().top - place);
 }
 
 /** What a person has opened stays open. */

@@ -2,75 +2,185 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
+from foldwright.core.check.plan import ShadePlan
 from foldwright.core.why.figure import Figure
 from foldwright.web.figures import FigureIndex
 from foldwright.web.wording import Wording, known
 
-SECTIONS = (
+Cell = Markup | str
+NUMBER = re.compile(r"\d+")
+
+LISTS = (
     ("Size", ("size",)),
-    ("Rows, seen from the back, from the bottom edge up", ("layout.rows",)),
+    ("Rows, from the bottom edge up", ("layout.rows",)),
     (
-        "Columns and seams, seen from the back, from the left edge",
+        "Columns and seams, from the left edge as seen from the back",
         ("layout.columns", "layout.widths"),
     ),
-    ("Cloth to cut", ("layout.cuts",)),
-    ("Stack and travel", ("layout.stack", "layout.travel")),
+    ("Stack, travel and allowances", ("layout",)),
     ("Weight", ("weights",)),
     ("Lift", ("balance",)),
     ("Headrail, seen from the back", ("headrail",)),
 )
-LEFT_OUT = ("balance.ranking", "balance.window.sensitivities", "headrail.steps")
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Row:
-    """One line of a table: a name, its figures, and how far they can be trusted."""
-
-    name: str
-    values: tuple[Markup, ...]
-    known: str
+TOLD_ELSEWHERE = (
+    "layout.cuts",
+    "balance.ranking",
+    "balance.window.sensitivities",
+    "headrail.lines",
+    "headrail.adjustments",
+    "headrail.steps",
+)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Table:
-    """One section of the numbers."""
+    """One section of the numbers: a head, which may be empty, and lines of cells."""
 
     title: str
-    rows: tuple[Row, ...]
+    head: tuple[str, ...] = ()
+    lines: tuple[tuple[Cell, ...], ...]
 
 
-def tables(figures: FigureIndex, wording: Wording) -> tuple[Table, ...]:
+def tables(plan: ShadePlan, figures: FigureIndex, wording: Wording) -> tuple[Table, ...]:
     """Give every section that has anything to show."""
-    drawn = (
-        Table(title=title, rows=tuple(_rows(figures, rooms, wording))) for title, rooms in SECTIONS
+    made = (*_lists(figures, wording), *(grid(plan, wording) for grid in GRIDS))
+    return tuple(table for table in made if table.lines)
+
+
+def _lists(figures: FigureIndex, wording: Wording) -> Iterator[Table]:
+    """Make the plain lists; a figure stands in the first that asks for it, and once."""
+    listed: set[int] = set()
+    for title, rooms in LISTS:
+        shown = [one for room in rooms for one in figures.in_room(room) if id(one[1]) not in listed]
+        kept = [one for one in shown if not one[0].startswith(TOLD_ELSEWHERE)]
+        once = {id(figure): (path, figure) for path, figure in reversed(kept)}
+        listed |= once.keys()
+        yield Table(title=title, lines=tuple(_lines(list(reversed(once.values())), wording)))
+
+
+def _lines(
+    shown: Sequence[tuple[str, Figure[Any]]], wording: Wording
+) -> Iterator[tuple[Cell, ...]]:
+    for _, alike in groupby(shown, key=lambda one: series(one[0], one[1].name)):
+        row = [figure for _, figure in alike]
+        values = (wording.link(figure, ranged=True) for figure in row)
+        yield row_name([figure.name for figure in row]), Markup(", ").join(values), known(row[0])
+
+
+def series(path: str, name: str) -> tuple[str, str]:
+    """Give one key to the marks of one row of marks, and its own to any other figure.
+
+    >>> series("layout.rows.marks.3", "row 4") == series("layout.rows.marks.4", "row 5")
+    True
+    >>> series("weights.layers.0", "mass of the face")
+    ('weights.layers.', 'mass of the face')
+    """
+    return NUMBER.sub("", path), NUMBER.sub("", name)
+
+
+def row_name(names: Sequence[str]) -> str:
+    """Name a row of marks by its first and last.
+
+    >>> row_name(["row 1", "row 2", "row 3"]), row_name(["drop"])
+    ('row 1 to 3', 'drop')
+    """
+    last = NUMBER.search(names[-1])
+    return f"{names[0]} to {last[0]}" if last and len(names) > 1 else names[0]
+
+
+def _cloth(plan: ShadePlan, wording: Wording) -> Table:
+    cuts = plan.layout.cuts if plan.layout else ()
+    return Table(
+        title="Cloth to cut",
+        head=("layer", "cloth", "width", "length"),
+        lines=tuple(
+            (cut.layer, cut.cloth, wording.link(cut.width), wording.link(cut.length))
+            for cut in cuts
+        ),
     )
-    return tuple(table for table in drawn if table.rows)
 
 
-def _rows(figures: FigureIndex, rooms: tuple[str, ...], wording: Wording) -> Iterator[Row]:
-    for room in rooms:
-        shown = [one for one in figures.in_room(room) if not one[0].startswith(LEFT_OUT)]
-        for _, alike in groupby(shown, key=lambda one: series(one[0])):
-            yield _row([figure for _, figure in alike], wording)
-
-
-def series(path: str) -> str:
-    """Give one key to the members of a row of marks, and its own to any other figure."""
-    series, _, last = path.rpartition(".")
-    return series if last.isdecimal() else path
-
-
-def _row(alike: list[Figure[Any]], wording: Wording) -> Row:
-    first = alike[0]
-    return Row(
-        name=first.name,
-        values=tuple(wording.link(figure, ranged=True) for figure in alike),
-        known=known(first),
+def _cords(plan: ShadePlan, wording: Wording) -> Table:
+    lines = plan.headrail.lines if plan.headrail else ()
+    return Table(
+        title="Cords, from the left end of the tube as seen from the back",
+        head=("cord", "column", "clip", "side", "wraps from", "to", "cut length"),
+        lines=tuple(
+            (
+                str(line.number),
+                wording.link(line.column),
+                wording.link(line.clip),
+                line.clip_side.value if line.clip_side else "at it",
+                wording.link(line.band_start),
+                wording.link(line.band_end),
+                wording.link(line.cut_length),
+            )
+            for line in lines
+        ),
     )
+
+
+def _springs(plan: ShadePlan, wording: Wording) -> Table:
+    ranking = plan.balance.ranking if plan.balance else ()
+    return Table(
+        title="The shop's springs on this shade",
+        head=("spring", "verdict", "turns", "chance", "remark"),
+        lines=tuple(
+            (
+                rank.spring,
+                rank.verdict.value,
+                _or_none(rank.window.recommended_turns, wording),
+                wording.link(rank.window.chance),
+                wording.link(rank.remark),
+            )
+            for rank in ranking
+        ),
+    )
+
+
+def _sensitivities(plan: ShadePlan, wording: Wording) -> Table:
+    window = plan.balance.window if plan.balance else None
+    return Table(
+        title="What would move the least turns",
+        lines=tuple(
+            (one.name, wording.link(one)) for one in (window.sensitivities if window else ())
+        ),
+    )
+
+
+def _adjustments(plan: ShadePlan, wording: Wording) -> Table:
+    adjustments = plan.headrail.adjustments if plan.headrail else ()
+    return Table(
+        title="If it does not run as it should",
+        head=("what shows", "what to do", "how much", "where"),
+        lines=tuple(
+            (
+                escape(one.symptom),
+                wording.link(one.action),
+                wording.link(one.amount),
+                wording.link(one.end),
+            )
+            for one in adjustments
+        ),
+    )
+
+
+def _or_none(figure: Figure[Any] | None, wording: Wording) -> Cell:
+    return wording.link(figure) if figure else "none"
+
+
+GRIDS: tuple[Callable[[ShadePlan, Wording], Table], ...] = (
+    _cloth,
+    _cords,
+    _springs,
+    _sensitivities,
+    _adjustments,
+)

@@ -42,6 +42,15 @@ class Shift:
     old: str
     new: str | Markup
 
+    @property
+    def new_text(self) -> str:
+        """Give the new value without its link."""
+        return Markup(self.new).striptags()  # noqa: S704 - a link made here, or words of ours
+
+
+MOVED_IN_A_LINE = 2
+MOVED_AT_A_GLANCE = 6
+
 
 @dataclass(frozen=True, kw_only=True)
 class ShadeView:
@@ -110,14 +119,34 @@ class ShadeView:
     @property
     def verdict(self) -> str:
         """Give what can be promised of the lift."""
-        balance = self.plan.balance if self.plan else None
-        return (balance.verdict if balance else Verdict.ASK).value
+        return verdict_of(self.plan)
 
     @property
     def turns(self) -> Figure[float] | None:
         """Give the turns to wind in."""
         window = self.plan.balance.window if self.plan and self.plan.balance else None
         return window.recommended_turns if window else None
+
+    @property
+    def moved_words(self) -> str:
+        """Name the first that moved, in a line beside the button that saves."""
+        if not self.moved:
+            return "No figure moves."
+        first = [
+            f"{shift.name} {shift.old} → {shift.new_text}" for shift in self.moved[:MOVED_IN_A_LINE]
+        ]
+        others = len(self.moved) - len(first)
+        return ", ".join(first) + (f", and {others} more." if others else ".")
+
+    @property
+    def moved_first(self) -> tuple[Shift, ...]:
+        """Give the few that moved nearest to the beginning of the work."""
+        return self.moved[:MOVED_AT_A_GLANCE]
+
+    @property
+    def moved_further(self) -> tuple[Shift, ...]:
+        """Give the others."""
+        return self.moved[MOVED_AT_A_GLANCE:]
 
     @property
     def findings(self) -> tuple[Finding, ...]:
@@ -226,12 +255,18 @@ class ShadeView:
     @cached_property
     def tables(self) -> tuple[NumberTable, ...]:
         """Give the numbers in the order of the work."""
-        return tables(self.figures, self.wording)
+        return tables(self.plan, self.figures, self.wording) if self.plan else ()
 
     @property
     def bench_steps(self) -> tuple[Step, ...]:
         """Give the bench steps."""
         return self.plan.headrail.steps if self.plan and self.plan.headrail else ()
+
+
+def verdict_of(plan: ShadePlan | None) -> str:
+    """Give in words what can be promised of the lift."""
+    balance = plan.balance if plan else None
+    return (balance.verdict if balance else Verdict.ASK).value
 
 
 def count_findings(findings: Sequence[Finding]) -> str:

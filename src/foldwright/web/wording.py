@@ -13,7 +13,8 @@ from foldwright.core.why.source import Status
 from foldwright.core.why.telling import SLOT, fill, show, show_value
 from foldwright.web.figures import FigureIndex
 
-LINK = Markup('<a class="figure" href="{url}?figure={path}" data-why>{text}</a>')
+LINK = Markup('<a class="figure{long}" href="{url}?figure={path}" data-why>{text}</a>')
+LONGEST_UNBROKEN = 20  # letters; a longer text may run over two lines
 
 
 class Wording:
@@ -28,7 +29,10 @@ class Wording:
         """Show a figure, with its range where asked, as a link to its why."""
         text = show(figure, self._system) if ranged else show_value(figure, self._system)
         path = self._figures.path_of(figure)
-        return LINK.format(url=self._why_url, path=path, text=text) if path else escape(text)
+        if not path:
+            return escape(text)
+        long = " long" if len(text) > LONGEST_UNBROKEN else ""
+        return LINK.format(url=self._why_url, path=path, text=text, long=long)
 
     def linked(self, sentence: str, figures: Sequence[Figure[Any]]) -> Markup:
         """Fill a sentence, each of its figures a link."""
@@ -55,7 +59,7 @@ def other_system(system: System) -> System:
 
 
 def known(figure: Figure[Any]) -> str:
-    """Say how far a figure can be trusted, where that is not plain from the work itself."""
+    """Say what a figure rests on, where that is not plain from the work itself."""
     weakest = figure.rests_on if figure.status is Status.DERIVED else figure.status
     said = (Status.PRACTICE, Status.HOUSE, Status.MEMORY)
-    return f"rests on {weakest.value}" if weakest in said else weakest.value
+    return weakest.value if figure.status is not Status.DERIVED or weakest in said else ""
