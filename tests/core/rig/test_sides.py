@@ -59,10 +59,10 @@ def test_the_hand_of_the_coil_decides_the_end(hand: str | None, face: Face, side
     assert headrail(mount=mount, shop=by_hand(hand)).spring_side.value == side
 
 
-@pytest.mark.parametrize("written", ["Left", " left ", "LEFT"])
+@pytest.mark.parametrize("written", ["Right", " right ", "RIGHT"])
 def test_the_hand_is_read_as_people_write_it(written: str) -> None:
     mount = Mount(cord_side=Face.WINDOW, board_edge=Face.WINDOW)
-    assert headrail(mount=mount, shop=by_hand(written)).spring_side.value == "left"
+    assert headrail(mount=mount, shop=by_hand(written)).spring_side.value == "right"
 
 
 @pytest.mark.parametrize("written", ["LH", "clockwise", "both"])
