@@ -61,15 +61,14 @@ def bare_numbers(result: Any) -> tuple[str, ...]:
 
 def _leaves(node: Any, path: str) -> Iterator[tuple[str, Any]]:
     """Give every end of the branches with its path; a figure and a length are ends."""
-    for name, child in _children(node):
-        yield from _leaves(child, f"{path}.{name}" if path else name)
     if not _is_branch(node):
         yield path, node
+        return
+    for name, child in _children(node):
+        yield from _leaves(child, f"{path}.{name}" if path else name)
 
 
 def _children(node: Any) -> Iterator[tuple[str, Any]]:
-    if not _is_branch(node):
-        return
     if isinstance(node, Mapping):
         yield from ((str(key), child) for key, child in node.items())
     elif isinstance(node, (tuple, list)):
@@ -79,7 +78,7 @@ def _children(node: Any) -> Iterator[tuple[str, Any]]:
 
 
 def _is_branch(node: Any) -> bool:
-    if isinstance(node, (Figure, Length)):
+    if isinstance(node, (float, Figure, Length)):
         return False
     is_record = is_dataclass(node) and not isinstance(node, type)
     return is_record or isinstance(node, (tuple, list, Mapping))
