@@ -31,7 +31,6 @@ def _open_sqlite(path: Path) -> Engine:
 
 
 def _prepare(connection: Any, _record: object) -> None:
-    connection.isolation_level = None  # transactions are begun below, not by the driver
     for setting in (
         "journal_mode = DELETE",
         "synchronous = EXTRA",

@@ -132,7 +132,7 @@ def read_case(typed: object) -> LiftCase:
 
 
 def parse_json(text: str) -> Any:
-    """Read JSON, refusing a name that stands twice and numbers that are none.
+    """Read JSON, refusing a name that stands twice.
 
     Raises: CannotUse.
 
@@ -140,7 +140,7 @@ def parse_json(text: str) -> Any:
     {'a': 1}
     """
     try:
-        return json.loads(text, object_pairs_hook=_each_once, parse_constant=_no_constant)
+        return json.loads(text, object_pairs_hook=_each_once)
     except (ValueError, RecursionError) as trouble:
         reason = "nested too deep" if isinstance(trouble, RecursionError) else str(trouble)
         what = f"this is not JSON as it should be ({reason})"
@@ -154,11 +154,6 @@ def _each_once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
         message = "given twice: " + ", ".join(sorted(twice))
         raise ValueError(message)
     return dict(pairs)
-
-
-def _no_constant(word: str) -> None:
-    message = f"{word} is no quantity"
-    raise ValueError(message)
 
 
 def _load_line(panel: PanelLoad) -> LoadLine:

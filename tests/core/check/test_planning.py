@@ -76,13 +76,19 @@ def test_findings_stand_in_the_order_in_which_they_must_be_settled() -> None:
     assert order == sorted(order)
 
 
-def test_a_stricter_market_never_spaces_rows_wider() -> None:
-    spacing = {}
-    for markets in ((Market.CANADA,), (Market.UNITED_STATES,), tuple(Market)):
-        layout = planned(LANDING, markets).layout
-        assert layout is not None
-        spacing[markets] = layout.rows.spacing.value
-    assert spacing[tuple(Market)] <= min(spacing.values())
+def spacing(markets: tuple[Market, ...]) -> Length:
+    size = AskedSize(width=Length.mm(900), drop=Length.mm(1300))
+    layout = planned(ShadeSpec(tag="A", asked=size), markets).layout
+    assert layout is not None
+    return layout.rows.spacing.value
+
+
+def test_the_strictest_of_the_markets_named_holds() -> None:
+    alone = spacing((Market.CANADA,))
+    assert Length.inches(8) < alone <= Length.mm(220)
+    assert spacing((Market.CANADA, Market.UNITED_STATES)) <= Length.inches(8)
+    assert spacing((Market.CANADA, Market.EUROPE_AND_UK)) <= Length.mm(200)
+    assert spacing(()) <= Length.mm(200)
 
 
 def test_the_same_shade_gives_the_same_plan() -> None:
