@@ -87,3 +87,10 @@ def test_a_limp_tube_gets_a_cradle_where_nothing_winds() -> None:
     (mark,) = answer.result.cradle_marks
     assert mark.value == Length.mm(580 + 17)  # the middle bay is free of clips
     assert len(headrail(tube_sag=mm(1160 / 500 * 8.1)).cradle_marks) == 2
+
+
+def test_a_tube_held_too_high_to_turn_under_the_board_is_a_stop() -> None:
+    high = replace(example.BRACKET, tube_centre_below_board=Length.mm(7 + 19))
+    free = replace(example.BRACKET, tube_centre_below_board=Length.mm("26.1"))
+    assert "rig.tube-fouls-board" in found(rigged(bracket=high))
+    assert "rig.tube-fouls-board" not in found(rigged(bracket=free))

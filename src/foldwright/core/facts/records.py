@@ -135,7 +135,7 @@ class Bracket:
     tube_deduction: Length
     width: Length  # along the board, each
     inset: Length  # from the board end to the bracket
-    tube_centre_below_board: Length
+    tube_centre_below_board: Length  # from the top of the board
     height: Length  # of the whole headrail under the board top
     depth: Length  # from the wall or glass side to the room side
     greatest_load_n: float | None = None

@@ -110,7 +110,7 @@ CORD = Cord(name="cord 1.4", diameter=Length.mm("1.4"))
 
 BOARD = Board(
     name="board",
-    thickness=Length.mm(19),
+    thickness=Length.mm(7),  # a slim rail: the tube turns close under it
     depth=Length.mm(50),
     stiffness_pa=8e9,
     density_kg_m3=450,

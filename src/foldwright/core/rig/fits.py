@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from foldwright.core.facts.constants import GRAVITY
-from foldwright.core.facts.records import Bracket, Clutch, Motor, Spring, Tube
+from foldwright.core.facts.records import Board, Bracket, Clutch, Motor, Spring, Tube
 from foldwright.core.lift.balance import Balance
 from foldwright.core.quantity.length import Length
 from foldwright.core.rig.tube import TubePlace
+from foldwright.core.rig.wraps import tube_below_top
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Finding, Remedy, Severity, Stage
 from foldwright.core.why.making import derived, supplied
@@ -48,6 +49,53 @@ def _least_length(drive: Spring | Clutch | Motor | None) -> Length | None:
     if isinstance(drive, Spring):
         return drive.body_length
     return drive.least_tube_length if isinstance(drive, Motor) else None
+
+
+def fouls_the_board(bracket: Bracket, tube: Tube, board: Board | None) -> tuple[Finding, ...]:
+    """Stop when the brackets hold the tube so high that it cannot turn under the board.
+
+    Takes: the brackets; the tube; the board, None where it is not chosen.
+
+    Gives: a finding, or nothing.
+
+    Source: derived here from the supplier's sheets.
+
+    >>> from foldwright.core.rig.example import BOARD, BRACKET, TUBE
+    >>> fouls_the_board(BRACKET, TUBE, BOARD)
+    ()
+    """
+    if board is None:
+        return ()
+    thickness = supplied("board thickness", board.thickness, Unit.LENGTH, board.name)
+    outside = supplied("tube outside", tube.outside, Unit.LENGTH, tube.name)
+    centre = tube_below_top(bracket)
+    needed = derived(
+        "least depth of the tube centre",
+        board.thickness + tube.outside / 2,
+        Unit.LENGTH,
+        "The board is {0} thick and half of the tube's {1} lies above its centre.",
+        thickness,
+        outside,
+    )
+    if centre.value > needed.value:
+        return ()
+    return (
+        Finding(
+            id="rig.tube-fouls-board",
+            severity=Severity.STOP,
+            stage=Stage.HEADRAIL,
+            sentence="The brackets hold the tube's centre {0} under the top of the board, but it"
+            " turns free only below {1}.",
+            figures=(centre, needed),
+            remedies=(
+                Remedy(
+                    sentence="Take brackets that hold the centre lower than {0}, a thinner tube, or"
+                    " a thinner board.",
+                    figures=(needed,),
+                ),
+            ),
+        ),
+    )
 
 
 def overloaded(

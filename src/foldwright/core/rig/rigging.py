@@ -188,6 +188,7 @@ def _findings(order: Order, parts: Parts) -> tuple[Finding, ...]:
         *_findings_on_tube(order, parts),
         *fits.too_short_for(parts.place, order.drive),
         *fits.overloaded(parts.place, order.tube, order.balance, order.bracket),
+        *fits.fouls_the_board(order.bracket, order.tube, order.board),
         *_findings_at_stops(order, parts),
     )
 
