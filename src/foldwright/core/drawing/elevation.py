@@ -37,10 +37,11 @@ from foldwright.core.quantity.rounding import System
 NAME = "elevation"
 TITLE = "Elevation"
 SEEN_FROM = "from the room"
-GUTTERS = Gutters(left=13.0, bottom=13.0, right=14.0, top=14.0)
+GUTTERS = Gutters(left=13.0, bottom=13.0, right=15.0, top=16.0)
 SIZE_LINE_OFF = 6.0  # from the thing to its dimension line
 CAPTION_BELOW = 9.0
 SHADING = (1.2, 2.8, 5.0)  # lines above a fold edge, ever farther apart, that round it
+EDGES_APART = 1.2  # fold edges closer than this would run into one black band
 RING_RADIUS = 0.6
 HANDLE_DROP = 4.0
 HANDLE_RADIUS = 1.2
@@ -214,7 +215,8 @@ def _folds(scene: _Scene, hung: Hang) -> Iterator[AnyElement]:
     for panel in reversed(hung.panels):
         edge = panel.fold_edge
         if panel.folded and edge < seen_down_to:
-            yield _across(scene, edge, LineKind.VISIBLE)
+            apart = seen_down_to - edge >= EDGES_APART * scene.scale
+            yield _across(scene, edge, LineKind.VISIBLE if apart else LineKind.THIN)
             yield from _shading(scene, edge, seen_down_to)
         seen_down_to = min(seen_down_to, edge)
 

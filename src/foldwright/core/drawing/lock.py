@@ -26,7 +26,7 @@ from foldwright.core.lift.choices import Lock
 TEETH = 10
 OUTER, INNER, HUB = 11.0, 8.2, 2.0
 ARROW_RADIUS = 5.2
-HALF_EXTENT, CAPTION_BELOW = 24.0, 17.0
+HALF_EXTENT, TOP, CAPTION_BELOW = 29.0, 20.0, 17.0
 PIVOT = Point(17.0, 2.5)  # pushed clockwise the pawl is squeezed against it and holds
 STEEP = 0.02  # of a tooth: the face that the pawl stands against
 STOP_HALF = 1.6  # half the bar across the tip of a blocked arrow
@@ -92,9 +92,7 @@ def lock_drawing(lock: Lock) -> Drawing:
         title=kind.title,
         seen_from="",
         description=f"{kind.title}. {kind.words}. {SENTENCES[lock]}",
-        extent=Box(
-            left=-HALF_EXTENT, bottom=-CAPTION_BELOW - 3.5, right=HALF_EXTENT, top=HALF_EXTENT - 3
-        ),
+        extent=Box(left=-HALF_EXTENT, bottom=-CAPTION_BELOW - 3.5, right=HALF_EXTENT, top=TOP),
         scale=1.0,
         elements=tuple(_elements(lock, kind)),
     )

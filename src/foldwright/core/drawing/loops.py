@@ -13,7 +13,7 @@ from foldwright.core.drawing.model import Point
 
 SHOULDER_SHARE = 4.0  # how slowly a limb leaves the rings: its height over its way across
 OPEN_SHOULDER = 0.75  # an open loop leaves its row slowly, behind the loop above
-CURVE_POINTS = 9
+CURVE_POINTS = 10  # even, so that a bend has a lowest point
 
 
 def loops(panels: tuple[Panel, ...], *, lane: float, rest: float) -> tuple[Point, ...]:

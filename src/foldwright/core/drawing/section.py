@@ -46,7 +46,7 @@ REST = 1.0  # of paper: the cloth lies this far before its rings
 RING_RADIUS = 0.7
 WALL_WIDTH = 4.0
 SIZE_LINE_OFF = 9.0
-FULLY_RAISED_ABOVE = 3.0
+FULLY_RAISED_OFF, FULLY_RAISED_ABOVE = 3.5, 3.0
 NOTE_LINES = (7.0, 12.5, 18.0)  # of paper: below the shade
 
 
@@ -268,7 +268,7 @@ def _raised_size(scene: _Scene) -> Iterator[AnyElement]:
     )
     yield _note(
         "Fully raised",
-        Point(right + SIZE_LINE_OFF * scene.scale, top + FULLY_RAISED_ABOVE * scene.scale),
+        Point(right + FULLY_RAISED_OFF * scene.scale, top + FULLY_RAISED_ABOVE * scene.scale),
         Anchor.END,
         scene,
     )

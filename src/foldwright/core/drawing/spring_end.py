@@ -37,6 +37,7 @@ GUTTERS = Gutters(left=14.0, bottom=10.5, right=14.0, top=6.0)
 HANGING_BELOW_TUBE = 0.45  # of the tube's diameter: how far cord and cloth are drawn
 ARROW_RADIUS = 0.62  # of the tube's radius
 ARROW_FROM, ARROW_TO = 215.0, -35.0  # over the top, clockwise
+SIDE_NAME_OFF = 8.0  # of paper, from the middle at least
 NOTE_LINES = (3.3, 7.9)  # of paper, under the cloth
 
 
@@ -195,7 +196,7 @@ def _words(scene: _Scene, end: str) -> Iterator[AnyElement]:
     for words, face in (("Room", Face.ROOM), ("Window", Face.WINDOW)):
         sign = scene.towards(face)
         yield Text(
-            at=Point(sign * scene.half_board, 4.0 * scene.scale),
+            at=Point(sign * max(scene.half_board, SIDE_NAME_OFF * scene.scale), 4.0 * scene.scale),
             words=words,
             size=Lettering.NOTE,
             anchor=Anchor.MIDDLE,
