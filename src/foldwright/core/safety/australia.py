@@ -111,7 +111,7 @@ AUSTRALIA = (
     ),
     _law(
         id="australia.supply",
-        subject=Subject.OPERATING_CORD,
+        subject=Subject.WHOLE,
         says="A mandatory standard of 2010 holds for goods as they are supplied; its clauses were"
         " not read.",
         standing=Standing(made_from=date(2010, 12, 30)),
@@ -119,7 +119,7 @@ AUSTRALIA = (
     ),
     _law(
         id="australia.review",
-        subject=Subject.OPERATING_CORD,
+        subject=Subject.WHOLE,
         says="A review that may replace the standard of 2010 was consulted on; its outcome was not"
         " found.",
         standing=Standing(),

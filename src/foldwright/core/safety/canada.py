@@ -178,7 +178,7 @@ CANADA = (
     ),
     _law(
         id="canada.signal-word",
-        subject=Subject.LABEL,
+        subject=Subject.WARNING,
         says="The words WARNING and MISE EN GARDE stand in bold sans-serif capitals, {0} high or"
         " more, in good contrast, for good.",
         shop_must="Read the current text; measure a printed label.",

@@ -1,4 +1,4 @@
-"""What is known or chosen for the safety of children; None is not said yet, never guessed."""
+"""What is known or chosen for the safety of children; None and UNKNOWN are asked for."""
 
 from __future__ import annotations
 
@@ -7,6 +7,14 @@ from datetime import date
 from enum import Enum
 
 from foldwright.core.quantity.length import Length
+
+
+class Children(Enum):
+    """Can a small child be where the shade hangs, living there or visiting?"""
+
+    YES = "yes"
+    NO = "no"
+    UNKNOWN = "don't know"
 
 
 class CordGuard(Enum):
@@ -35,7 +43,7 @@ class ChainDevice(Enum):
 class SafetyChoices:
     """Child safety as specified, and what the label must say."""
 
-    children: bool | None = None  # can a small child be where it hangs?
+    children: Children = Children.UNKNOWN
     made_on: date | None = None
     cord_guard: CordGuard = CordGuard.NONE
     chain_device: ChainDevice | None = None

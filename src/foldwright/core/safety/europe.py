@@ -116,6 +116,8 @@ EUROPE_AND_UK = (
         says="The breakaway lets go within {0}.",
         confidence=MEMORY,
         source=RECALLED,
+        measure=Measure.TIME,
+        comparison=Comparison.AT_MOST,
         limit=limit(
             "time in which a breakaway lets go",
             5.0,

@@ -40,6 +40,7 @@ class Confidence(Enum):
 class Subject(Enum):
     """What a rule is about."""
 
+    WHOLE = "the shade as a whole"
     OPERATING_CORD = "operating cord"
     JOINED_CORDS = "cords joined end to end"
     RETRACTABLE = "retractable cord"
@@ -72,7 +73,8 @@ class Measure(Enum):
     STRENGTH = "force that it withstands"
     CONTENT = "milligrams in a kilogram"
     LETTERS = "height of the letters"
-    RELEASE = "load that leaves no loop"
+    RELEASE = "load under which it parts"
+    TIME = "time in which it parts"
 
 
 class Comparison(Enum):

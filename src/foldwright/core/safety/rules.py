@@ -79,13 +79,25 @@ def verdict(
     >>> verdict(rule_named("canada.loop"), Length.mm(440)).value
     'must be tested'
     """
+    within = None if found is None or rule.limit is None else rule.allows(found)
+    return verdict_where(rule, made_on, within=within, tested=tested)
+
+
+def verdict_where(
+    rule: Rule, made_on: date | None, *, within: bool | None, tested: bool = False
+) -> RuleVerdict:
+    """Say what can be said of a shade that lies within a rule's limit, or beyond it; None: unknown.
+
+    What lies beyond its limit breaks the rule even untested; only a test lets it keep a limit
+    that holds under a pull.
+    """
     if not rule.standing.holds_on(made_on):
         return RuleVerdict.DOES_NOT_APPLY
     if not rule.confidence.can_pass:
         return RuleVerdict.CHECK_TEXT
-    if found is None or rule.limit is None:
+    if within is None:
         return RuleVerdict.MUST_BE_TESTED
-    if not rule.allows(found):
+    if not within:
         return RuleVerdict.BREAKS
     needs_test = rule.pull is not None and not tested
     return RuleVerdict.MUST_BE_TESTED if needs_test else RuleVerdict.KEEPS
