@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from statistics import NormalDist
 from typing import Any, Self
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.special import ndtri
 
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure
@@ -15,7 +15,7 @@ from foldwright.core.why.figure import Figure
 Reals = NDArray[np.float64]
 
 TAIL = 0.05  # by definition: what is possible below `low`, and again above `high`
-_DEVIATIONS = float(ndtri(1 - TAIL))
+_DEVIATIONS = NormalDist().inv_cdf(1 - TAIL)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -77,6 +77,9 @@ class Span:
         """
         if self.low == self.high:
             return np.full(np.shape(uniform), self.likely)
+        # Loaded with the first lift: a quarter second that the first page need not wait for.
+        from scipy.special import ndtri  # noqa: PLC0415
+
         deviations = ndtri(uniform) / _DEVIATIONS
         reach = np.where(deviations < 0, self.likely - self.low, self.high - self.likely)
         return np.asarray(np.maximum(self.likely + deviations * reach, 0.0), dtype=np.float64)

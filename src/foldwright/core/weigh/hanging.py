@@ -6,8 +6,6 @@ from dataclasses import dataclass
 from math import cosh, sinh
 from typing import TYPE_CHECKING, Self
 
-from scipy.optimize import brentq
-
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -46,6 +44,9 @@ class HangingEdge:
 
     @classmethod
     def _of_steepness(cls, span_m: float, misfit: Callable[[float], float]) -> Self:
+        # Loaded when a hem sags: a quarter second that the first page need not wait for.
+        from scipy.optimize import brentq  # noqa: PLC0415
+
         half_span_over_parameter = float(brentq(misfit, _FLATTEST, _STEEPEST, xtol=1e-15))
         return cls(span_m=span_m, parameter_m=span_m / 2 / half_span_over_parameter)
 
