@@ -106,7 +106,8 @@ def spring_findings(lift: SpringLift, tried: tuple[Judged, ...]) -> Iterator[Fin
         yield from _asked_turns(lift)
         yield from _cautions(lift)
     else:
-        yield _nothing_fits(lift, remedies(judged, lift.loads, tried))
+        refusal = _does_not_go_in if judged.obstacle else _nothing_fits
+        yield refusal(lift, remedies(judged, lift.loads, tried))
 
 
 def _lock_alone_is_missing(judged: Judged) -> bool:
@@ -136,20 +137,25 @@ def _only_just(lift: SpringLift, tried: tuple[Judged, ...]) -> Iterator[Finding]
     )
 
 
-def _nothing_fits(lift: SpringLift, offered: tuple[Remedy, ...]) -> Finding:
-    window, judged = lift.window, lift.judged
-    name, limit = judged.spring.name, window.limited_above_by.value
-    words = f"“{name}” does not do for this shade: it needs {{0:range}} to lift, and {limit}"
-    words += (
-        " allows {1:range}." if window.most_turns.value > 0 else " is used up by {2} of travel."
-    )
-    if judged.obstacle:
-        words = f"The spring “{name}” is {judged.obstacle}."
+def _does_not_go_in(lift: SpringLift, offered: tuple[Remedy, ...]) -> Finding:
     return Finding(
-        id="lift.spring-does-not-go-in" if judged.obstacle else "lift.nothing-fits",
+        id="lift.spring-does-not-go-in",
         severity=Severity.STOP,
         stage=Stage.HEADRAIL,
-        sentence=words,
+        sentence=f"The spring “{lift.judged.spring.name}” is {lift.judged.obstacle}.",
+        remedies=offered,
+    )
+
+
+def _nothing_fits(lift: SpringLift, offered: tuple[Remedy, ...]) -> Finding:
+    window, limit = lift.window, lift.window.limited_above_by.value
+    some = window.most_turns.value > 0
+    return Finding(
+        id="lift.nothing-fits",
+        severity=Severity.STOP,
+        stage=Stage.HEADRAIL,
+        sentence=f"“{lift.judged.spring.name}” does not do for this shade: it needs {{0:range}} to"
+        f" lift, and {limit} " + ("allows {1:range}." if some else "is used up by {2} of travel."),
         figures=(window.least_turns, window.most_turns, lift.loads.travel_turns),
         remedies=offered,
     )
