@@ -13,7 +13,7 @@ from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.finding import Severity
-from foldwright.core.why.telling import explain, fill, show
+from foldwright.core.why.telling import fill, show, tell
 from foldwright.work.asking import figures_of
 from foldwright.work.document import read_document
 from foldwright.work.files import read_toml
@@ -69,7 +69,7 @@ def draw_copy(value: Any) -> Any:
 
 
 @given(daring())
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
 def test_a_shade_is_planned_or_told_why_not(document: dict[str, Any]) -> None:
     job = read_document(document).job
     if job is None:
@@ -81,10 +81,11 @@ def test_a_shade_is_planned_or_told_why_not(document: dict[str, Any]) -> None:
 
 
 def everything_can_be_told(plan: ShadePlan) -> None:
+    every = {id(each): each for asked in figures_of(plan) for each in asked.figure.family()}
     for system in System:
-        for asked in figures_of(plan):
-            assert show(asked.figure, system)
-            assert explain(asked.figure, system)
+        for figure in every.values():
+            assert show(figure, system)
+            assert tell(figure, system)
         for finding in plan.findings:
             assert fill(finding.sentence, finding.figures, system)
             for remedy in finding.remedies:
