@@ -2,6 +2,9 @@
 
 const PART = "data-part";
 
+/** Told to the document once parts have been swapped. */
+export const SWAPPED = "swapped";
+
 /** Puts every part found in `html` in the place of the part with the same name. */
 export function swapParts(html: string): void {
   const fresh = new DOMParser().parseFromString(html, "text/html");
@@ -15,6 +18,7 @@ export function swapParts(html: string): void {
   }
   keepFocus(focused?.id);
   if (focused?.isConnected && place !== undefined) keepPlace(focused, place);
+  document.dispatchEvent(new Event(SWAPPED));
 }
 
 /** What lies above may have grown: the field that is typed in stays where it was on the screen. */

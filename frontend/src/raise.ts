@@ -1,16 +1,20 @@
 /** Raises the shade: by the range input, by the step buttons, or by pulling its bar on the drawing. */
 
+import { SWAPPED } from "./parts";
 import { refresh } from "./refresh";
 
 /** Wires the raise handle, where the page has one. */
 export function startRaise(): void {
   const handle = document.querySelector<HTMLInputElement>("input[data-raise]");
-  const stage = document.querySelector<HTMLElement>("[data-stage]");
-  if (!handle || !stage) return;
+  const pull = document.querySelector<HTMLElement>("[data-pull]");
+  if (!handle || !pull) return;
   handle.addEventListener("input", () => raised(handle));
   handle.addEventListener("change", () => settled(handle));
   document.addEventListener("click", (event) => stepped(event, handle));
-  stage.addEventListener("pointerdown", (event) => startPull(event, stage, handle));
+  pull.addEventListener("pointerdown", (event) => startPull(event, pull, handle));
+  document.addEventListener(SWAPPED, () => layOverGrip(pull));
+  window.addEventListener("resize", () => layOverGrip(pull));
+  layOverGrip(pull);
 }
 
 function raised(handle: HTMLInputElement): void {
@@ -38,33 +42,47 @@ function stepped(event: Event, handle: HTMLInputElement): void {
   settled(handle);
 }
 
-/** The grip is drawn along the bottom edge; its height on the screen is the travel's measure. */
-function startPull(event: PointerEvent, stage: HTMLElement, handle: HTMLInputElement): void {
-  const grip = (event.target as Element).closest<SVGElement>("[data-grip]");
-  if (!grip || !event.isPrimary || event.button !== 0) return;
+/**
+ * What is pulled lies over the grip in the drawing, and outlives it: a drawing is swapped
+ * many times during one pull, and a finger that loses what it touched lets go.
+ */
+function layOverGrip(pull: HTMLElement): void {
+  const grip = document.querySelector<SVGGraphicsElement>("[data-grip]");
+  const frame = pull.parentElement?.getBoundingClientRect();
+  pull.hidden = !grip;
+  if (!grip || !frame) return;
+  const box = grip.getBoundingClientRect();
+  pull.style.left = `${box.left - frame.left}px`;
+  pull.style.top = `${box.top - frame.top}px`;
+  pull.style.width = `${box.width}px`;
+  pull.style.height = `${box.height}px`;
+}
+
+function startPull(event: PointerEvent, pull: HTMLElement, handle: HTMLInputElement): void {
+  if (!event.isPrimary || event.button !== 0) return;
   event.preventDefault();
-  const travel = travelPixels(grip);
+  const travel = travelPixels();
   const from = { y: event.clientY, share: Number(handle.value) };
-  const stop = pull(stage, event.pointerId, (y) => {
+  const stop = follow(pull, event.pointerId, (y) => {
     raiseTo(handle, from.share + (from.y - y) / travel);
   });
   stop.addEventListener("abort", () => settled(handle));
 }
 
-function travelPixels(grip: SVGElement): number {
-  const drawing = grip.ownerSVGElement;
-  if (!drawing) return 1;
-  const scale = drawing.getScreenCTM()?.d ?? 1;
-  return Math.max(1, Number(grip.dataset.grip) * Math.abs(scale));
+/** The height on the screen of the whole travel. */
+function travelPixels(): number {
+  const grip = document.querySelector<SVGGraphicsElement>("[data-grip]");
+  const scale = grip?.getScreenCTM()?.d ?? 1;
+  return Math.max(1, Number(grip?.dataset.grip) * scale);
 }
 
-/** Follows one pointer until it is let go; the stage outlives the drawings swapped within it. */
-function pull(stage: HTMLElement, pointer: number, follow: (y: number) => void): AbortSignal {
+/** Follows one pointer until it is let go. */
+function follow(pull: HTMLElement, pointer: number, moved: (y: number) => void): AbortSignal {
   const stop = new AbortController();
   const until = { signal: stop.signal };
-  stage.setPointerCapture(pointer);
-  stage.addEventListener("pointermove", (event) => follow(event.clientY), until);
-  stage.addEventListener("pointerup", () => stop.abort(), until);
-  stage.addEventListener("pointercancel", () => stop.abort(), until);
+  pull.setPointerCapture(pointer);
+  pull.addEventListener("pointermove", (event) => moved(event.clientY), until);
+  pull.addEventListener("pointerup", () => stop.abort(), until);
+  pull.addEventListener("pointercancel", () => stop.abort(), until);
   return stop.signal;
 }

@@ -106,7 +106,7 @@ def test_what_a_finger_presses_is_48_px_and_8_px_apart(
         tablet.get_by_role("button", name="Key pad").click()
     boxes: list[dict[str, Any]] = tablet.evaluate(
         """() => [...document.querySelectorAll('button, .button, input, select, summary, a.open')]
-          .filter(one => one.offsetParent && one.type !== 'hidden' && one.type !== 'checkbox')
+          .filter(one => one.offsetParent && !one.matches('[type=checkbox], .unseen'))
           .map(one => { const box = one.getBoundingClientRect(); return {
             text: one.textContent.trim() || one.name, stuck: !!one.closest('.save-bar, .keypad'),
             summary: one.tagName === 'SUMMARY',

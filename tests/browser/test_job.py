@@ -63,17 +63,16 @@ def test_the_range_raises_the_shade(page: Page, workroom: Workroom) -> None:
 
 def test_the_bar_is_pulled_up_on_the_drawing(page: Page, workroom: Workroom) -> None:
     page.goto(workroom.shade(STAIR))
-    grip = page.locator("[data-grip]").bounding_box()
+    grip = page.locator("[data-pull]").bounding_box()
     assert grip is not None
     x, y = grip["x"] + grip["width"] / 2, grip["y"] + grip["height"] / 2
     page.mouse.move(x, y)
     page.mouse.down()
     page.mouse.move(x, y - 120, steps=12)
     page.mouse.up()
-    pulled = page.locator("[data-grip]")
-    expect(pulled).to_have_count(1)
+    expect(page.locator(".plate .layer-marker").first).to_be_visible()
     page.wait_for_function(
-        "([x, y]) => document.elementFromPoint(x, y)?.matches('[data-grip]')", arg=[x, y - 120]
+        "([x, y]) => document.elementFromPoint(x, y)?.matches('[data-pull]')", arg=[x, y - 120]
     )
 
 
@@ -119,10 +118,13 @@ def test_the_why_of_an_unsaved_edit_is_that_of_the_edit(page: Page, workroom: Wo
 def test_a_remedy_is_applied_and_what_moved_is_told(page: Page, workroom: Workroom) -> None:
     refused = spring(workroom)
     page.goto(workroom.shade(LIBRARY))
-    expect(page.locator(".finding.stop")).to_have_count(1)
-    page.get_by_role("button", name="Apply").first.click()
+    stop = page.locator(".finding.stop", has_text="does not do for this shade")
+    expect(stop).to_have_count(1)
+    expect(page.locator(".verdict")).to_contain_text("does not work as asked")
+    stop.get_by_role("button", name="Apply").first.click()
     saved(page, 2)
-    expect(page.locator(".finding.stop")).to_have_count(0)
+    expect(stop).to_have_count(0)
+    expect(page.locator(".verdict")).not_to_contain_text("does not work as asked")
     expect(page.locator("[data-part=moved]")).to_contain_text("Moved since version 1")
     assert spring(workroom) != refused
 
@@ -159,8 +161,10 @@ def test_units_are_the_readers_and_change_nothing_typed(page: Page, workroom: Wo
 def test_an_earlier_version_is_restored(page: Page, workroom: Workroom) -> None:
     refused = spring(workroom)
     page.goto(workroom.shade(LIBRARY))
-    page.get_by_role("button", name="Apply").first.click()
+    stop = page.locator(".finding.stop", has_text="does not do for this shade")
+    stop.get_by_role("button", name="Apply").first.click()
     saved(page, 2)
+    assert spring(workroom) != refused
     page.goto(f"{workroom.address}/jobs/1/history")
     page.get_by_role("button", name="Restore version 1").click()
     expect(page.get_by_text(re.compile("version 3"))).to_be_visible()

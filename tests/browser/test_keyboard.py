@@ -102,3 +102,16 @@ def test_the_first_stop_leads_past_the_head(page: Page, workroom: Workroom) -> N
     assert focused_text(page) == "Skip to the work"
     page.keyboard.press("Enter")
     assert page.evaluate("() => document.activeElement.id") == "work"
+
+
+def test_enter_in_a_field_saves_and_applies_no_remedy(page: Page, workroom: Workroom) -> None:
+    page.goto(workroom.shade(9))
+    expect(page.locator("button.apply").first).to_be_visible()
+    before = workroom.book.open(1).document["shades"][8]
+    focus(page, "#shade > summary")
+    page.keyboard.press("Enter")
+    focus(page, "[name=room]")
+    page.keyboard.type("Reading room")
+    page.keyboard.press("Enter")
+    page.wait_for_url("**since=1*")
+    assert workroom.book.open(1).document["shades"][8] == before | {"room": "Reading room"}

@@ -50,3 +50,24 @@ def test_the_page_is_no_wider_than_the_tablet(tablet: Page, workroom: Workroom) 
         tablet.goto(workroom.address + address)
         overflow = "() => document.documentElement.scrollWidth - innerWidth"
         assert tablet.evaluate(overflow) <= 0, address
+
+
+def test_a_finger_pulls_the_shade_up_on_the_drawing(tablet: Page, workroom: Workroom) -> None:
+    tablet.goto(workroom.shade(1))
+    grip = tablet.locator("[data-pull]").bounding_box()
+    assert grip is not None
+    assert grip["height"] >= 48
+    x, y = grip["x"] + grip["width"] / 2, grip["y"] + grip["height"] / 2
+    finger = tablet.context.new_cdp_session(tablet)
+
+    def touch(kind: str, *points: dict[str, float]) -> None:
+        finger.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": list(points)})
+
+    touch("touchStart", {"x": x, "y": y})
+    for step in range(1, 11):
+        touch("touchMove", {"x": x, "y": y - 12 * step})
+    touch("touchEnd")
+    share = float(tablet.locator("#raise").input_value())
+    assert 0.2 < share < 0.6
+    expect(tablet.locator(".plate .layer-marker").first).to_be_visible()
+    assert tablet.evaluate("() => scrollY") == 0

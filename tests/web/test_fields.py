@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import fields
+from datetime import date
 from enum import Enum
 from types import NoneType
 from typing import get_args, get_type_hints
@@ -14,7 +15,7 @@ from foldwright.core.facts.records import ShopList
 from foldwright.core.quantity.length import Length
 from foldwright.web.fields import Field, Kind, every_field
 
-ROOMS = ("opening", "mount", "asked", "design", "materials", "lift")
+ROOMS = ("opening", "mount", "asked", "design", "materials", "lift", "safety")
 
 
 def types_of_spec() -> Iterator[tuple[str, type]]:
@@ -45,6 +46,7 @@ def test_every_field_is_asked_in_the_way_its_type_wants() -> None:
         int: (Kind.NUMBER,),
         bool: (Kind.TICK, Kind.CHOICE),
         str: (Kind.TEXT, Kind.RECORD),
+        date: (Kind.TEXT,),
     }
     wrong = [
         path for path, kind in SPEC.items() if FORM[path].kind not in ways.get(kind, (Kind.CHOICE,))

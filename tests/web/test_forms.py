@@ -44,6 +44,10 @@ def test_a_tick_taken_away_is_left_out() -> None:
     assert "mount" not in shade_from_form(form, SAVED)
 
 
+def test_a_field_that_the_form_does_not_have_keeps_its_value() -> None:
+    assert shade_from_form({"tag": "A", "mount.returns": "yes"}, SAVED) == SAVED
+
+
 def test_no_sill_is_an_answer_and_not_an_empty_field() -> None:
     form = as_shown(SAVED) | {"opening.sill": "no"}
     assert shade_from_form(form, {})["opening"]["sill"] is False

@@ -7,6 +7,8 @@ import tomllib
 from html import unescape
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from starlette.testclient import TestClient
 
 from foldwright.web.fields import every_field
@@ -215,6 +217,32 @@ def test_a_remedy_of_findings_that_have_changed_is_not_applied(
         answer = client.post(f"/jobs/{job}/shades/{STAIR}/remedy", data=form)
         assert answer.status_code == 409
     assert book.open(job).number == 1
+
+
+def test_a_form_that_did_not_arrive_empties_nothing(
+    client: TestClient, book: Book, job: int
+) -> None:
+    for address in ("", "/preview", "/remedy"):
+        answer = client.post(f"/jobs/{job}/shades/{STAIR}{address}", json={"tag": "A"})
+        assert answer.status_code == 400
+    assert book.open(job).number == 1
+
+
+PATHS = sorted(one.path for one in every_field())
+
+
+@settings(
+    max_examples=80, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
+@given(typed=st.dictionaries(st.sampled_from(PATHS), st.text(max_size=40), max_size=6))
+@pytest.mark.usefixtures("job")
+def test_nothing_that_is_typed_breaks_a_page(
+    client: TestClient, book: Book, typed: dict[str, str]
+) -> None:
+    form = form_of(book, STAIR) | typed
+    assert client.post(f"/jobs/1/shades/{STAIR}", data=form).status_code in (303, 422)
+    form["parts"] = "all"
+    assert client.post(f"/jobs/1/shades/{STAIR}/preview", data=form).status_code == 200
 
 
 @pytest.mark.parametrize("share", ["nan", "-1", "7", "x", "1e999", "0.5"])

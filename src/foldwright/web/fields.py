@@ -1,4 +1,4 @@
-"""The fields of the shade form, in the order of the work: measure, mount, design, materials, lift.
+"""The fields of the shade form, in the order of the work: measure to safety.
 
 Each field is one key of the job file; its label is what the trade calls it. A field left
 empty is answered by a house rule where there is one: `answered_by` is the path of that
@@ -14,6 +14,7 @@ from enum import Enum
 from foldwright.core.design.choices import RodPlace, StyleName
 from foldwright.core.lift.choices import Brake, LiftKind, Lock
 from foldwright.core.measure.opening import Face, HeightRule, MountPlace, Side, Substrate
+from foldwright.core.safety.choices import ChainDevice, Children, CordGuard
 
 
 class Kind(Enum):
@@ -351,7 +352,62 @@ LIFT = Group(
     ),
 )
 
-GROUPS = (SHADE, MEASURE, MOUNT, DESIGN, MATERIALS, LIFT)
+SAFETY = Group(
+    id="safety",
+    title="Safety of children",
+    fields=(
+        _choice(
+            "safety.children",
+            "Small children where it hangs",
+            {
+                Children.YES.value: "yes, living there or visiting",
+                Children.NO.value: "no, never",
+                Children.UNKNOWN.value: "don't know",
+            },
+            "Homes, hotels, schools and public places count as yes.",
+            default=Children.UNKNOWN.value,
+        ),
+        _choice(
+            "safety.cord_guard",
+            "The cords behind it are",
+            {
+                CordGuard.NONE.value: "open",
+                CordGuard.SHROUD.value: "sheathed in a shroud",
+                CordGuard.OUT_OF_REACH.value: "sewn into a pocket, out of reach",
+                CordGuard.HELD.value: "held at every ring, yet free to run when raised",
+                CordGuard.BREAKAWAY.value: "fitted with a breakaway",
+            },
+            default=CordGuard.NONE.value,
+        ),
+        _choice(
+            "safety.chain_device",
+            "The chain loop has",
+            UNSAID
+            | {
+                ChainDevice.TENSIONER.value: "a fixed tensioner",
+                ChainDevice.BREAKAWAY.value: "a breakaway",
+                ChainDevice.NONE.value: "neither",
+            },
+            "Clutch only.",
+        ),
+        Field(
+            path="safety.chain_loop_length",
+            label="Chain loop, headrail to its bottom",
+            hint="Clutch only.",
+        ),
+    ),
+    more=(
+        _text("safety.made_on", "Day of making", "Year, month, day: 2026-05-04."),
+        _text("safety.maker_name", "Label: maker's name"),
+        _text("safety.maker_town", "Label: maker's town"),
+        _text("safety.model_number", "Label: model number", "The tag, if left empty."),
+        _text("safety.importer", "Label: importer", "Name and town, if it is imported."),
+        _text("safety.installer_name", "Label: installer's name"),
+        _text("safety.installer_contact", "Label: how to reach the installer"),
+    ),
+)
+
+GROUPS = (SHADE, MEASURE, MOUNT, DESIGN, MATERIALS, LIFT, SAFETY)
 
 
 def every_field() -> Iterator[Field]:

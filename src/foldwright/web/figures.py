@@ -13,7 +13,7 @@ from foldwright.core.check.plan import ShadePlan
 from foldwright.core.why.figure import Figure
 from foldwright.core.why.walking import walk_places
 
-ROOMS = ("size", "layout", "weights", "balance", "headrail", "findings")
+ROOMS = ("size", "layout", "weights", "balance", "headrail", "safety", "findings")
 
 
 class FigureIndex:

@@ -26,10 +26,12 @@ def shade_from_form(form: Mapping[str, str], saved: Table) -> Table:
 
     A field that still reads as it was shown keeps the value that was saved, whatever kind
     of value that was; a field left empty is left out. Keys that the form does not know
-    stay as they are.
+    stay as they are, and so do fields that the form does not have.
     """
     shade = {key: dict(value) if isinstance(value, dict) else value for key, value in saved.items()}
     for one in every_field():
+        if one.path not in form and one.kind is not Kind.TICK:
+            continue
         if text_at(saved, one) != (typed := _typed(form, one)):
             _put(shade, one.path, _value(one, typed))
     return shade

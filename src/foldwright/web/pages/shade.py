@@ -28,6 +28,7 @@ from foldwright.work.changing import change_shade
 from foldwright.work.document import Document, Reading, read_document
 
 PARTS = ("drawing", "all")
+NO_FORM = "The form did not arrive. Open the shade again and send it from there."
 GONE = (
     "That remedy belongs to findings that have changed since. "
     "Look at the shade as it now stands and choose again."
@@ -130,6 +131,8 @@ def _save(request: Request, typed: Typed) -> Response:
 
 def typed_over(request: Request, fields: dict[str, str]) -> Typed:
     """Lay the form that was sent into the save that it was made from."""
+    if "tag" not in fields:
+        raise Sorry(400, "Nothing was changed", NO_FORM)
     job = OpenJob.of(request)
     number = shade_number(request, job)
     base = _base(job, number, whole_number(fields.get("version")))
