@@ -23,7 +23,7 @@ from foldwright.work.kinds import alternatives, hints
 
 PAGE = Path(__file__).parents[2] / "docs" / "job-file.md"
 TEXT = PAGE.read_text(encoding="utf-8")
-TABLES = ("opening", "mount", "asked", "design", "materials", "lift")
+TABLES = ("opening", "mount", "asked", "design", "materials", "lift", "safety")
 RECORDS = [JobHead, ShadeSpec, *(alternatives(hints(ShadeSpec)[table])[0] for table in TABLES)]
 FIELDS = [(record, name) for record in RECORDS for name in hints(record)]
 

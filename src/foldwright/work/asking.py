@@ -13,7 +13,7 @@ from foldwright.work.files import CannotUse
 from foldwright.work.job import Job
 from foldwright.work.wording import short, suggestion
 
-ROOMS = ("size", "layout", "weights", "balance", "headrail")
+ROOMS = ("size", "layout", "weights", "balance", "headrail", "safety")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

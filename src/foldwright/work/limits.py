@@ -75,6 +75,7 @@ _LENGTHS: dict[str, LengthLimits] = {
     **dict.fromkeys(("usable_width", "load_drop", "stock_length"), _mm("100", "15000")),
     **dict.fromkeys(("vertical_repeat", "horizontal_repeat"), _mm("5", "3000")),
     **dict.fromkeys(("body_length", "least_tube_length"), _PART),
+    "chain_loop_length": _mm("50", "5000"),
     **dict.fromkeys(("wire", "diameter", "diameter_low", "diameter_high"), _FINE),
     "largest_row_spacing": _mm("30", "1000"),
     "largest_pitch": _mm("50", "2000"),

@@ -12,6 +12,8 @@ from foldwright.core.lift.choices import LiftChoices
 from foldwright.core.measure.finished import FinishedSize
 from foldwright.core.measure.opening import AskedSize, Mount, Opening
 from foldwright.core.rig.headrail import Headrail
+from foldwright.core.safety.choices import SafetyChoices
+from foldwright.core.safety.report import SafetyReport
 from foldwright.core.weigh.load import Weights
 from foldwright.core.why.finding import Finding
 
@@ -29,6 +31,7 @@ class ShadeSpec:
     design: Choices = field(default_factory=Choices)
     materials: Materials = field(default_factory=Materials)
     lift: LiftChoices = field(default_factory=LiftChoices)
+    safety: SafetyChoices = field(default_factory=SafetyChoices)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -42,4 +45,5 @@ class ShadePlan:
     weights: Weights | None = None
     balance: Balance | None = None
     headrail: Headrail | None = None
+    safety: SafetyReport | None = None
     findings: tuple[Finding, ...] = ()

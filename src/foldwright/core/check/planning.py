@@ -15,7 +15,10 @@ from foldwright.core.facts.markets import Market, edge_distance_floor, row_spaci
 from foldwright.core.facts.records import ShopList, choose
 from foldwright.core.lift.lifting import lift_shade
 from foldwright.core.measure.finishing import finished_size
+from foldwright.core.measure.site import Site
 from foldwright.core.rig.rigging import rig_headrail
+from foldwright.core.safety.order import SafetyOrder
+from foldwright.core.safety.safe_for import safe_for
 from foldwright.core.weigh.weighing import weigh_shade
 from foldwright.core.why.finding import Finding, Severity, Stage
 
@@ -58,7 +61,7 @@ def plan_shade(
     """
     given = _Shop(listed=shop, habits=habits, markets=markets, draws=draws)
     plan = ShadePlan(spec=spec, chosen=choose(spec.materials, shop))
-    for room in (_measure, _design, _weigh, _lift, _rig):
+    for room in (_measure, _design, _weigh, _lift, _rig, _safe):
         plan = room(plan, given)
     return replace(plan, findings=in_order(plan.findings))
 
@@ -142,3 +145,27 @@ def _rig(plan: ShadePlan, given: _Shop) -> ShadePlan:
         given.listed,
     )
     return replace(plan, headrail=answer.result, findings=(*plan.findings, *answer.findings))
+
+
+def _safe(plan: ShadePlan, given: _Shop) -> ShadePlan:
+    if plan.size is None or plan.layout is None:
+        return plan
+    spec = plan.spec
+    order = SafetyOrder(
+        tag=spec.tag,
+        site=Site(opening=spec.opening, mount=spec.mount, asked=spec.asked, habits=given.habits),
+        safety=spec.safety,
+        lift=spec.lift,
+        design=spec.design,
+        size=plan.size,
+        layout=plan.layout,
+        weights=plan.weights,
+        chosen=plan.chosen,
+        shop=given.listed,
+        habits=given.habits,
+        markets=given.markets,
+        draws=given.draws,
+        stops=frozenset(each.id for each in plan.findings if each.severity is Severity.STOP),
+    )
+    answer = safe_for(order)
+    return replace(plan, safety=answer.result, findings=(*plan.findings, *answer.findings))

@@ -7,6 +7,7 @@ from functools import partial
 
 from foldwright.core.facts.markets import Market
 from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.safety.rule import (
     Comparison,
     Confidence,
@@ -42,6 +43,7 @@ SAFE_HEIGHT = limit(
     " another at or below, and the stricter is kept.",
     SECONDARY,
     GUIDE,
+    rounding=Rounding.CUT_OVERSIZE,
 )
 
 SMALL_LOOP = limit(

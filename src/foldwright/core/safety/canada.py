@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from functools import partial
 
 from foldwright.core.facts.markets import ROW_SPACING, Market
 from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.safety.rule import (
     Comparison,
     Confidence,
@@ -33,7 +35,8 @@ _law = partial(
 
 
 def _section(number: str) -> Source:
-    return Source(id="sor-2019-97", clause=f"s. {number}")
+    sections = "s." if number.isdecimal() else "ss."
+    return Source(id="sor-2019-97", clause=f"{sections} {number}")
 
 
 CHILD_PULL = limit(
@@ -84,7 +87,7 @@ CANADA = (
         source=_section("6"),
         measure=Measure.SPAN,
         comparison=Comparison.AT_MOST,
-        limit=ROW_SPACING[Market.CANADA],
+        limit=replace(ROW_SPACING[Market.CANADA], rounding=Rounding.MUST_FIT),
         pull=CHILD_PULL,
     ),
     _law(
@@ -144,10 +147,10 @@ CANADA = (
     _law(
         id="canada.small-parts",
         subject=Subject.SMALL_PARTS,
-        says="A part that a child can get at, and that fits the small parts cylinder, withstands"
+        says="A part that a child can get at, and that fits the cylinder of schedule 1, withstands"
         " {0} in any direction.",
         shop_must="Read the current text; pull at caps, rings, pulls and connectors.",
-        source=_section("2, schedule 1"),
+        source=_section("2"),
         measure=Measure.STRENGTH,
         comparison=Comparison.AT_LEAST,
         limit=limit(
@@ -192,6 +195,7 @@ CANADA = (
             "Letters of the word WARNING, and of its French, are at least this high.",
             READ,
             _section("11 and 12"),
+            rounding=Rounding.MARK,
         ),
     ),
     _law(
@@ -210,6 +214,7 @@ CANADA = (
             "All letters of the label but the signal word are at least this high.",
             READ,
             _section("12"),
+            rounding=Rounding.MARK,
         ),
     ),
     _law(

@@ -37,8 +37,12 @@ def draft_chain_checks(order: SafetyOrder) -> Iterator[Draft[SafetyOrder]]:
     """
     if order.has_chain:
         yield from _children(order)
-        yield from _device(order)
-        yield from _useless(order) if _is_useless(order) else _length(order)
+        yield from _useless(order) if _is_useless(order) else _loop(order)
+
+
+def _loop(order: SafetyOrder) -> Iterator[Draft[SafetyOrder]]:
+    yield from _device(order)
+    yield from _length(order)
 
 
 def allowed_loop(order: SafetyOrder) -> L | None:

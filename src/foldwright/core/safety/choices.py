@@ -10,7 +10,7 @@ from foldwright.core.quantity.length import Length
 
 
 class Children(Enum):
-    """Can a small child be where the shade hangs, living there or visiting?"""
+    """Whether a small child can be where the shade hangs, living there or visiting."""
 
     YES = "yes"
     NO = "no"

@@ -13,7 +13,7 @@ from foldwright.core.safety.drafting import draft
 from foldwright.core.safety.inner_cord import longest_stretch
 from foldwright.core.safety.order import SafetyOrder
 from foldwright.core.safety.report import InnerCord, RuleLine
-from foldwright.core.safety.reworking import rework
+from foldwright.core.safety.reworking import lay_out_again
 from foldwright.core.safety.rule import Measure, Subject
 from foldwright.core.safety.rules import RuleVerdict
 from foldwright.core.why.figure import Unit
@@ -125,10 +125,10 @@ def _more_rows(order: SafetyOrder) -> Iterator[Way[SafetyOrder]]:
     """Take the fewest rows more that bring every stretch within the cap."""
     count, cap = order.layout.rows.count.value, row_spacing_cap(order.markets)
     for rows in range(count + 1, count + 1 + MOST_ROWS_MORE):
-        design = replace(order.design, row_count=rows)
-        changed = rework(replace(order, design=design)).result
-        if changed and longest_stretch(changed).value <= cap.value:
-            figures = (chosen("ring rows", rows, Unit.COUNT), changed.layout.rows.spacing)
+        changed = replace(order, design=replace(order.design, row_count=rows))
+        layout = lay_out_again(changed).result
+        if layout and longest_stretch(replace(changed, layout=layout)).value <= cap.value:
+            figures = (chosen("ring rows", rows, Unit.COUNT), layout.rows.spacing)
             sentence = "Use {0} rows at {1}."
             yield by_change(order, order.system, sentence, *figures, design__row_count=rows)
             return

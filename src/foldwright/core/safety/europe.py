@@ -11,6 +11,7 @@ from functools import partial
 
 from foldwright.core.facts.markets import ROW_SPACING, Market
 from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.safety.rule import (
     Comparison,
     Confidence,
@@ -58,6 +59,7 @@ TENSIONER_HEIGHT = limit(
     "Two trade pages put the bottom of the loop at least so far above the floor.",
     HEARSAY,
     LOOP_PAGES,
+    rounding=Rounding.CUT_OVERSIZE,
 )
 
 TALL_SHADE = limit(
@@ -83,6 +85,7 @@ EUROPE_AND_UK = (
             "A laboratory's account puts the bottom of the loop at least so far above the floor.",
             SECONDARY,
             LABORATORY,
+            rounding=Rounding.CUT_OVERSIZE,
         ),
     ),
     _standard(

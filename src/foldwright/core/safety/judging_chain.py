@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from foldwright.core.facts.cords import LEAST_USEFUL_LOOP
 from foldwright.core.safety.chain import governs, loop_limits
 from foldwright.core.safety.choices import ChainDevice
 from foldwright.core.safety.order import SafetyOrder
@@ -25,11 +26,12 @@ def chain_line(order: SafetyOrder, rule: Rule) -> RuleLine:
     device = order.safety.chain_device
     if not order.has_chain:
         return _does_not_apply(rule, "No chain works it.")
-    if device is None:
+    if device is None and rule.subject is not Subject.CHAIN:
         sentence = "Whether the loop has a fixed tensioner or a breakaway is not said yet."
         return RuleLine(rule=rule, verdict=RuleVerdict.CHECK_TEXT, sentence=sentence)
     if not governs(rule, device):
-        return _does_not_apply(rule, f"The chain's device: {device.value}.")
+        said = device.value if device else "not said yet"
+        return _does_not_apply(rule, f"The chain's device: {said}.")
     return _measured(order, rule, device)
 
 
@@ -37,13 +39,18 @@ def _does_not_apply(rule: Rule, sentence: str) -> RuleLine:
     return RuleLine(rule=rule, verdict=RuleVerdict.DOES_NOT_APPLY, sentence=sentence)
 
 
-def _measured(order: SafetyOrder, rule: Rule, device: ChainDevice) -> RuleLine:
+def _measured(order: SafetyOrder, rule: Rule, device: ChainDevice | None) -> RuleLine:
     """Hold the loop against the length that the rule allows on this shade."""
     found, most = loop_length(order), _allowed(order, rule, device)
+    if most is not None and most.value < LEAST_USEFUL_LOOP.value:
+        verdict = verdict_where(rule, order.made_on, within=False)
+        sentence = "At most {0} is allowed on this shade; less than {1} cannot be worked."
+        return RuleLine(
+            rule=rule, verdict=verdict, sentence=sentence, found=most, limit=LEAST_USEFUL_LOOP
+        )
     if found is None or most is None:
         verdict = verdict_where(rule, order.made_on, within=None)
-        sentence = "Only the finished loop can show it."
-        return RuleLine(rule=rule, verdict=verdict, sentence=sentence, limit=most)
+        return RuleLine(rule=rule, verdict=verdict, sentence="Only the finished loop can show it.")
     return RuleLine(
         rule=rule,
         verdict=verdict_where(rule, order.made_on, within=found.value <= most.value),
@@ -53,7 +60,7 @@ def _measured(order: SafetyOrder, rule: Rule, device: ChainDevice) -> RuleLine:
     )
 
 
-def _allowed(order: SafetyOrder, rule: Rule, device: ChainDevice) -> L | None:
+def _allowed(order: SafetyOrder, rule: Rule, device: ChainDevice | None) -> L | None:
     limits = loop_limits(
         device, order.top_above_floor, order.size.drop, order.markets, order.made_on
     )

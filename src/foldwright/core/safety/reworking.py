@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from foldwright.core.design.laying_out import lay_out
+from foldwright.core.design.layout import Layout
 from foldwright.core.facts.markets import edge_distance_floor, row_spacing_cap
 from foldwright.core.lift.balance import Balance
 from foldwright.core.lift.lifting import lift_shade
@@ -26,7 +27,17 @@ def rework(order: SafetyOrder) -> Answer[SafetyOrder]:
 
     Source: derived here.
     """
-    laid = lay_out(
+    laid = lay_out_again(order)
+    if laid.result is None:
+        return Answer(result=None, findings=laid.findings)
+    changed = replace(order, layout=laid.result)
+    rest = _weighed(changed)
+    return Answer(result=rest.result, findings=_new_stops(order, laid.findings + rest.findings))
+
+
+def lay_out_again(order: SafetyOrder) -> Answer[Layout]:
+    """Lay out a shade whose design was changed."""
+    return lay_out(
         order.design,
         order.size,
         order.chosen,
@@ -34,11 +45,6 @@ def rework(order: SafetyOrder) -> Answer[SafetyOrder]:
         row_spacing_cap(order.markets),
         edge_distance_floor(order.markets),
     )
-    if laid.result is None:
-        return Answer(result=None, findings=laid.findings)
-    changed = replace(order, layout=laid.result)
-    rest = _weighed(changed)
-    return Answer(result=rest.result, findings=_new_stops(order, laid.findings + rest.findings))
 
 
 def _weighed(order: SafetyOrder) -> Answer[SafetyOrder]:

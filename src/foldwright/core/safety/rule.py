@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from enum import Enum
 from typing import Any
 
 from foldwright.core.facts.markets import Market
 from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, T, Unit
 from foldwright.core.why.making import fact
 from foldwright.core.why.source import Source, Status
@@ -186,7 +187,15 @@ STATUS = {
 
 
 def limit(  # noqa: PLR0913, PLR0917 - all that a fact carries
-    name: str, value: T, unit: Unit, because: str, confidence: Confidence, source: Source
+    name: str,
+    value: T,
+    unit: Unit,
+    because: str,
+    confidence: Confidence,
+    source: Source,
+    *,
+    rounding: Rounding = Rounding.MUST_FIT,
 ) -> Figure[T]:
-    """Make a rule's figure, known as well as the rule is."""
-    return fact(name, value, unit, because, STATUS[confidence], source=source)
+    """Make a rule's figure, known as well as the rule is, printed on the safe side of itself."""
+    figure = fact(name, value, unit, because, STATUS[confidence], source=source)
+    return replace(figure, rounding=rounding)

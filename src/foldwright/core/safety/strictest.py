@@ -45,6 +45,7 @@ def _governing(subject: Subject, measure: Measure, group: list[Numbered]) -> Gov
         limit.unit,
         "; ".join(_told(number, each) for number, (each, _) in enumerate(ordered)) + ".",
         *(figure for _, figure in ordered),
+        rounding=limit.rounding,
         source=rule.source,
     )
     return Governing(subject=subject, measure=measure, rule=rule.id, limit=figure)
