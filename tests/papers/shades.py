@@ -60,7 +60,7 @@ EXTREMES = {
     "very wide on a motor": ("Dining", 118, 84, {}),
     "looped": ("Bay", 30, 90, {}),
     "on tape": ("Snug", 72, 90, {}),
-    "rods in mid-fold": ("Garden", 60, 84, {}),
+    "rods in mid-fold": ("Garden", 34, 84, {}),
     "small": ("Kitchen", 16, 24, {}),
 }
 

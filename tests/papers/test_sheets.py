@@ -140,7 +140,8 @@ def test_an_open_stop_is_printed_with_its_remedy(sheet: str) -> None:
 
 @every_sheet
 def test_without_a_stop_none_is_printed(sheet: str) -> None:
-    assert "STOP" not in printed(sheet, "Kitchen", Paper.A4).said()
+    clear = replace(demo_plan("Kitchen"), findings=())
+    assert "STOP" not in read(SHEETS[sheet](clear, HEADER, Paper.A4, System.INCH)).said()
 
 
 @every_sheet

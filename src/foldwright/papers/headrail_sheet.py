@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
 from foldwright.core.check.plan import ShadePlan
@@ -15,7 +16,14 @@ from foldwright.core.why.telling import show
 from foldwright.papers.header import SIZES, Header, Paper
 from foldwright.papers.heading import shared
 from foldwright.papers.runs import runs
-from foldwright.papers.typesetting import picture, typeset
+from foldwright.papers.typesetting import (
+    LEAST_WORDS_PT,
+    SMALLER_WORDS_PT,
+    WORDS_PT,
+    lettered,
+    picture,
+    typeset,
+)
 
 TITLE = "Headrail"
 TEMPLATE = "headrail.typ"
@@ -45,7 +53,15 @@ def headrail_sheet(plan: ShadePlan, header: Header, paper: Paper, system: System
     data |= _steps(rail, system)
     data["facts"] = _facts(plan, rail, system)
     data["adjustments"] = _adjustments(rail, system)
-    return typeset(TEMPLATE, [data], header.printed_at)
+    return typeset(TEMPLATE, _drafts(data), header.printed_at)
+
+
+def _drafts(data: dict[str, Any]) -> Iterator[dict[str, Any]]:
+    """Let first the letters give way, then the remedies of open stops, which the screen has."""
+    for size in (WORDS_PT, *SMALLER_WORDS_PT):
+        yield lettered(data, size)
+    stops = [stop | {"remedy": []} for stop in data["stops"]]
+    yield lettered(data | {"stops": stops}, LEAST_WORDS_PT)
 
 
 def _views(plan: ShadePlan, paper: Paper, system: System) -> dict[str, Any]:

@@ -18,7 +18,7 @@ from foldwright.core.why.telling import show
 from foldwright.papers.header import SIZES, Header, Paper
 from foldwright.papers.heading import shared
 from foldwright.papers.runs import runs
-from foldwright.papers.typesetting import picture, typeset
+from foldwright.papers.typesetting import SMALLER_WORDS_PT, WORDS_PT, lettered, picture, typeset
 
 TITLE = "Table layout"
 TEMPLATE = "table.typ"
@@ -51,18 +51,23 @@ def table_sheet(plan: ShadePlan, header: Header, paper: Paper, system: System) -
         "lists": [{"name": name, "lines": lines} for name, lines in lists if lines],
         "whys": [_why(figure, system) for figure in _explained(layout, plan.size)],
     }
-    drafts = (
-        data | {"view": picture(table_layout(plan, system, frame))}
-        for frame in _frames(paper, broad=broad)
-    )
-    return typeset(TEMPLATE, drafts, header.printed_at)
+    return typeset(TEMPLATE, _drafts(plan, data, paper, system), header.printed_at)
+
+
+def _drafts(
+    plan: ShadePlan, data: dict[str, Any], paper: Paper, system: System
+) -> Iterator[dict[str, Any]]:
+    """Let first the drawing give way to stops and whys, then the letters."""
+    draft = data
+    for frame in _frames(paper, broad=data["broad"]):
+        draft = data | {"view": picture(table_layout(plan, system, frame))}
+        yield lettered(draft, WORDS_PT)
+    for size in SMALLER_WORDS_PT:
+        yield lettered(draft, size)
 
 
 def _frames(paper: Paper, *, broad: bool) -> Iterator[Frame]:
-    """Give a broad shade the width of the page, any other the height beside the lists.
-
-    Where stops and whys need room, the drawing gives way step by step.
-    """
+    """Give a broad shade the width of the page, any other the height beside the lists."""
     size = SIZES[paper]
     width = size.inside_width if broad else size.inside_width - LISTS_WIDTH - GAP
     for share in ABOVE_SHARES if broad else BESIDE_SHARES:

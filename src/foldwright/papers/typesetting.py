@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from datetime import datetime
 from functools import cache
 from importlib.resources import as_file, files
@@ -16,7 +16,9 @@ from foldwright.core.drawing.model import Drawing
 from foldwright.write.svg import svg
 
 FONT = "Inter"
-WORDS_SIZES_PT = (9.0, 8.5, 8.25, 8.0)  # figures are 11 points in all of them
+# Sizes of the words on a sheet, the usual first; figures are 11 points in all of them.
+WORDS_PT, *SMALLER_WORDS_PT = (9.0, 8.5, 8.25, 8.0)
+LEAST_WORDS_PT = SMALLER_WORDS_PT[-1]
 READABLE_BY_ALL: Final = "ua-1"  # PDF/UA: tagged, with titles and alternative texts
 
 
@@ -29,12 +31,10 @@ def _fonts(folder: Path) -> typst.Fonts:
 
 
 def typeset(template: str, drafts: Iterable[dict[str, Any]], printed_at: datetime) -> bytes:
-    """Set a template on one page: the first draft, in the largest letters, that fits.
-
-    Figures keep their size; only the words about them give way, then the draft.
+    """Set the first draft that fits on one page, or else the last.
 
     Takes: the template's file name; its data, fit for JSON, in one draft or more, the
-    roomiest first; the time to write into the file.
+    roomiest first, each lettered; the time to write into the file.
 
     Gives: a tagged PDF.
 
@@ -45,25 +45,23 @@ def typeset(template: str, drafts: Iterable[dict[str, Any]], printed_at: datetim
             folder / "templates" / template, root=folder, font_paths=_fonts(folder)
         )
         pdf = b""
-        for data in _attempts(drafts):
-            pdf = _set(compiler, data, printed_at)
+        for draft in drafts:
+            pdf = _set(compiler, draft, printed_at)
             if compiler.query("<pages>", field="value", one=True) == "1":
                 break
         return pdf
 
 
-def _attempts(drafts: Iterable[dict[str, Any]]) -> Iterator[dict[str, Any]]:
-    """Give each draft in the largest letters, then the last one in ever smaller ones."""
-    largest, *smaller = WORDS_SIZES_PT
-    draft: dict[str, Any] = {}
-    for draft in drafts:
-        yield _lettered(draft, largest)
-    for size in smaller:
-        yield _lettered(draft, size)
+def lettered(draft: dict[str, Any], size_pt: float) -> dict[str, Any]:
+    """Choose the size of the words of a draft; figures keep theirs.
 
+    Takes: the draft; the size in points.
 
-def _lettered(draft: dict[str, Any], size_pt: float) -> dict[str, Any]:
-    return draft | {"words_size": size_pt, "crowded": size_pt == WORDS_SIZES_PT[-1]}
+    Gives: the draft with its size, and whether it must save every line.
+
+    Source: derived here.
+    """
+    return draft | {"words_size": size_pt, "crowded": size_pt == LEAST_WORDS_PT}
 
 
 def _set(compiler: typst.Compiler, data: dict[str, Any], printed_at: datetime) -> bytes:

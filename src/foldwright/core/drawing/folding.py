@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.design.layout import Layout
+from foldwright.core.design.panels import hem_below, looped_fullness, panel_heights
 
 MILLIMETRES_PER_METRE = 1000.0
 SLACK_SEEN = 0.01  # millimetres; less is rounding, not a fold
@@ -82,9 +83,9 @@ def hang(layout: Layout, *, drop_mm: float, pitch_mm: float, raise_share: float)
     raised_by = min(max(raise_share, 0.0), 1.0) * layout.travel.value.in_millimetres
     marks = [mark.value.in_millimetres for mark in layout.rows.marks]
     rows = _row_heights(marks, raised_by, pitch_mm)
-    panels = _panels(marks, rows, drop_mm, layout.rows.fullness.value)
+    panels = _panels(layout, marks, rows, drop_mm)
     return Hang(
-        hem=raised_by,
+        hem=rows[0] - hem_below(layout.rows).in_millimetres,
         rows=rows,
         panels=panels,
         rods=tuple(_rod_heights(layout, marks, rows, panels)),
@@ -121,18 +122,16 @@ def _row_heights(marks: list[float], raised_by: float, pitch: float) -> tuple[fl
 
 
 def _panels(
-    marks: list[float], rows: tuple[float, ...], drop: float, fullness: float
+    layout: Layout, marks: list[float], rows: tuple[float, ...], drop: float
 ) -> tuple[Panel, ...]:
     """Give each panel its cloth; fullness makes loops that are always there."""
-    at_rest, now = pairwise([*marks, drop]), pairwise([*rows, drop])
+    full = looped_fullness(layout.rows)
+    cloths = [height.in_millimetres * full for height in panel_heights(layout.rows)]
+    tied = layout.rows.tied_rows.value
+    places = zip(cloths, (*marks[1:], drop), pairwise([*rows, drop]), strict=True)
     return tuple(
-        Panel(
-            lower=lower,
-            upper=upper,
-            cloth=(rest_upper - rest_lower) * fullness,
-            closed=upper > rest_upper,
-        )
-        for (rest_lower, rest_upper), (lower, upper) in zip(at_rest, now, strict=True)
+        Panel(lower=lower, upper=upper, cloth=cloth, closed=number < tied or upper > rest_upper)
+        for number, (cloth, rest_upper, (lower, upper)) in enumerate(places)
     )
 
 
@@ -144,7 +143,7 @@ def _rod_heights(
     for mark in (rod.value.in_millimetres for rod in layout.rows.rod_marks):
         below = [index for index, row in enumerate(marks) if row <= mark]
         if below:
-            arc = (mark - marks[below[-1]]) * layout.rows.fullness.value
+            arc = (mark - marks[below[-1]]) * looped_fullness(layout.rows)
             heights.append(panels[below[-1]].height_at(arc))
         else:
             heights.append(rows[0] - (marks[0] - mark))

@@ -1,0 +1,165 @@
+"""The panel on the table: its outlines, and what is sewn into it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from foldwright.core.check.plan import ShadePlan
+from foldwright.core.design.choices import RodPlace
+from foldwright.core.design.layout import Layout
+from foldwright.core.drawing.model import (
+    Anchor,
+    AnyElement,
+    Box,
+    Circle,
+    Layer,
+    Line,
+    LineKind,
+    Point,
+    Text,
+)
+from foldwright.core.drawing.shapes import rectangle
+from foldwright.core.drawing.tags import tag
+from foldwright.core.drawing.words import bare
+from foldwright.core.measure.finished import FinishedSize
+from foldwright.core.quantity.rounding import System
+
+LABEL_OFF = 3.0  # of paper, from the cloth to the first mark
+ORIGIN_RADIUS = 1.1
+RING_RADIUS = 0.7
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Table:
+    """All that this view looks at; x from the left edge of the panel, y from its bottom edge."""
+
+    plan: ShadePlan
+    size: FinishedSize
+    layout: Layout
+    scale: float
+    system: System
+
+    @property
+    def width(self) -> float:
+        """Give the finished width."""
+        return self.size.width.value.in_millimetres
+
+    @property
+    def drop(self) -> float:
+        """Give the finished drop."""
+        return self.size.drop.value.in_millimetres
+
+    @property
+    def cut(self) -> Box:
+        """Give the outline of the face with its turns, hem and top allowance."""
+        layout = self.layout
+        turn, hem, top = (
+            allowance.value.in_millimetres if allowance else 0.0
+            for allowance in (layout.side_turn, layout.hem_allowance, layout.top_allowance)
+        )
+        return Box(left=-turn, bottom=-hem, right=self.width + turn, top=self.drop + top)
+
+    @property
+    def staple_line(self) -> float | None:
+        """Give the height of the far edge of the board, where the cloth reaches so far."""
+        if self.plan.chosen.board is None:
+            return None
+        height = self.drop + self.plan.chosen.board.depth.in_millimetres
+        return height if height < self.cut.top else None
+
+
+def draw_panel(table: Table) -> Iterator[AnyElement]:
+    """Draw the panel: outlines, seams, rings and rods, the staple line, and its origin.
+
+    Takes: the table.
+
+    Gives: the elements, from the back to the front.
+
+    Source: derived here; line kinds iso-128.
+
+    >>> from foldwright.core.check.plan import ShadeSpec
+    >>> from foldwright.core.rig.example import LAYOUT, SIZE
+    >>> plan = ShadePlan(spec=ShadeSpec(tag="1"), size=SIZE, layout=LAYOUT)
+    >>> table = Table(plan=plan, size=SIZE, layout=LAYOUT, scale=10.0, system=System.INCH)
+    >>> next(draw_panel(table)).layer.value
+    'cuts'
+    """
+    yield from _outlines(table)
+    yield from _seams(table)
+    yield from _rings(table)
+    yield from _loose_rods(table)
+    yield from _staple_line(table)
+    yield from _origin(table)
+
+
+def _outlines(table: Table) -> Iterator[AnyElement]:
+    """Draw the cut edge thin and the finished edge wide."""
+    yield rectangle(table.cut, Layer.CUTS, LineKind.THIN)
+    finished = Box(left=0.0, bottom=0.0, right=table.width, top=table.drop)
+    yield rectangle(finished, Layer.CLOTH, LineKind.VISIBLE)
+
+
+def _seams(table: Table) -> Iterator[AnyElement]:
+    """Draw seams dashed, marked at the top."""
+    for index, seam in enumerate(table.layout.widths.seams):
+        across = seam.value.in_millimetres
+        path = tag(table.plan, f"layout.widths.seams.{index}")
+        yield Line(
+            start=Point(across, table.cut.bottom),
+            end=Point(across, table.cut.top),
+            layer=Layer.SEAMS,
+            kind=LineKind.HIDDEN,
+            tag=path,
+        )
+        yield Text(
+            at=Point(across, table.cut.top + LABEL_OFF * table.scale),
+            words=f"seam {bare(seam, table.system)}",
+            anchor=Anchor.MIDDLE,
+            layer=Layer.SEAMS,
+            kind=LineKind.THIN,
+            tag=path,
+        )
+
+
+def _rings(table: Table) -> Iterator[AnyElement]:
+    """Put a ring at every crossing."""
+    for row in table.layout.rows.marks:
+        for column in table.layout.columns.marks:
+            yield Circle(
+                centre=Point(column.value.in_millimetres, row.value.in_millimetres),
+                radius=RING_RADIUS * table.scale,
+                layer=Layer.ROWS,
+            )
+
+
+def _loose_rods(table: Table) -> Iterator[AnyElement]:
+    """Draw rods that lie between rows."""
+    if table.layout.rows.rods is not RodPlace.MID_FOLD:
+        return
+    for index, rod in enumerate(table.layout.rows.rod_marks):
+        height = rod.value.in_millimetres
+        yield Line(
+            start=Point(0.0, height),
+            end=Point(table.width, height),
+            layer=Layer.RODS,
+            kind=LineKind.HIDDEN,
+            tag=tag(table.plan, f"layout.rows.rod_marks.{index}"),
+        )
+
+
+def _staple_line(table: Table) -> Iterator[AnyElement]:
+    """Draw the line along which the cloth is stapled: the far edge of the board."""
+    height = table.staple_line
+    if height is not None:
+        yield Line(
+            start=Point(table.cut.left, height),
+            end=Point(table.cut.right, height),
+            layer=Layer.CUTS,
+            kind=LineKind.HIDDEN,
+        )
+
+
+def _origin(table: Table) -> Iterator[AnyElement]:
+    """Circle the corner from which every mark is measured."""
+    yield Circle(centre=Point(0.0, 0.0), radius=ORIGIN_RADIUS * table.scale, layer=Layer.SIZES)
