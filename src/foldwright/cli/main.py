@@ -11,26 +11,40 @@ import os
 import sys
 from collections.abc import Sequence
 from importlib import import_module
+from io import TextIOWrapper
 from pathlib import Path
 
 from foldwright import __version__
-from foldwright.cli.codes import GOOD, INTERRUPTED
+from foldwright.cli.codes import BAD_INPUT, GOOD, INTERRUPTED
 
 GREATEST_PORT = 65_535
 
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command; give 0 where it could be done and 2 where the input must be mended."""
+    for channel in (sys.stdout, sys.stderr):
+        if isinstance(channel, TextIOWrapper):  # a terminal that lacks a letter shows another
+            channel.reconfigure(errors="replace")
     options = _parser().parse_args(argv)
-    command = import_module(f"foldwright.cli.{options.command}")
     try:
-        return int(command.run(options))
+        code = int(import_module(f"foldwright.cli.{options.command}").run(options))
+        sys.stdout.flush()
     except KeyboardInterrupt:
         return INTERRUPTED
     except BrokenPipeError:  # the reader has seen enough
-        with contextlib.suppress(OSError):
-            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _let_go_of_the_answer()
         return GOOD
+    except OSError as trouble:
+        _let_go_of_the_answer()
+        sys.stderr.write(f"The answer could not be given: {trouble.strerror or trouble}.\n")
+        return BAD_INPUT
+    return code
+
+
+def _let_go_of_the_answer() -> None:
+    """Keep the rest of an answer that nobody takes from being pressed on them at the end."""
+    with contextlib.suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _parser() -> argparse.ArgumentParser:
