@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 from hypothesis import assume, given
@@ -41,10 +42,10 @@ DROPS = lengths("14", "150")
 
 @st.composite
 def designs(draw: st.DrawFn) -> Choices:
-    """Draw designs a person might sign, flat or looped."""
+    """Draw designs a person might sign, in any style."""
     style = draw(st.sampled_from(StyleName))
     rods = [RodPlace.NONE, RodPlace.ROWS]
-    if style is StyleName.FLAT:
+    if style in {StyleName.FLAT, StyleName.CASCADE}:
         rods.append(RodPlace.MID_FOLD)
     return Choices(
         style=style,
@@ -56,6 +57,7 @@ def designs(draw: st.DrawFn) -> Choices:
         fullness=draw(st.sampled_from([None, 1.3, 1.75, 2.0]))
         if style is StyleName.LOOPED
         else None,
+        step=draw(st.none() | lengths("1/16", "1")) if style is StyleName.CASCADE else None,
         edge_distance=draw(st.none() | lengths("2", "4")),
         column_count=draw(st.none() | st.integers(2, 24)),
         largest_pitch=draw(st.none() | lengths("6", "14")),
@@ -81,11 +83,25 @@ def test_the_rows_sum_to_the_drop_to_the_nanometre(
     marks = [mark.value for mark in rows.marks]
     assert marks[0] == rows.first_row.value
     assert marks[-1] + rows.top_panel.value == drop
-    for lower, upper in pairwise(marks):
-        assert abs(upper - lower - rows.spacing.value) <= NANOMETRE
+    spacings = [each.value for each in rows.spacings] or [rows.spacing.value] * (len(marks) - 1)
+    for (lower, upper), spacing in zip(pairwise(marks), spacings, strict=True):
+        assert abs(upper - lower - spacing) <= NANOMETRE
+    assert max(spacings, default=rows.spacing.value) <= rows.spacing.value + NANOMETRE
     if design.style is StyleName.FLAT:
         head_and_row = rows.head_allowance.value + rows.spacing.value
         assert abs(rows.top_panel.value - head_and_row) <= NANOMETRE
+
+
+@given(designs(), WIDTHS, DROPS)
+def test_each_fold_of_a_cascade_is_a_step_shorter_than_the_one_below(
+    design: Choices, width: Length, drop: Length
+) -> None:
+    cascade = replace(design, style=StyleName.CASCADE, fullness=None, step=inches("1/4"))
+    rows = drawn(cascade, width, drop).rows
+    top = rows.top_panel.value - rows.head_allowance.value
+    folds = [*(each.value / 2 for each in rows.spacings), top / 2]
+    for below, above in pairwise(folds):
+        assert abs(below - above - inches("1/4")) <= NANOMETRE * 2
 
 
 @given(designs(), WIDTHS, DROPS)
@@ -95,7 +111,7 @@ def test_marks_never_drift_from_the_exact_spacing(
     """A spacing rounded and added up would drift by half a nanometre a row."""
     rows = drawn(design, width, drop).rows
     count = rows.count.value
-    assume(count > 1)
+    assume(count > 1 and not rows.spacings)
     marks = [mark.value.nanometres for mark in rows.marks]
     for number, mark in enumerate(marks):
         straight = marks[0] + (marks[-1] - marks[0]) * number / (count - 1)
@@ -130,9 +146,10 @@ def test_a_larger_spacing_never_asks_for_more_rows(
 ) -> None:
     cap = row_spacing_cap(US)
     small, large = sorted((one, other))
+    design = Choices(style=style, step=inches("1/4") if style is StyleName.CASCADE else None)
     counts = [
         laid_out(
-            Choices(style=style, largest_row_spacing=spacing), sized(width, drop), cap=cap
+            replace(design, largest_row_spacing=spacing), sized(width, drop), cap=cap
         ).rows.count.value
         for spacing in (small, large)
     ]

@@ -235,6 +235,7 @@ DESIGN = Group(
             {
                 StyleName.FLAT.value: "flat",
                 StyleName.LOOPED.value: "looped, folds stay when lowered",
+                StyleName.CASCADE.value: "cascade, each fold shorter than the one below",
             },
             default=StyleName.FLAT.value,
         ),
@@ -270,6 +271,11 @@ DESIGN = Group(
         ),
     ),
     more=(
+        Field(
+            path="design.step",
+            label="Step of a cascade",
+            hint="Each fold is so much shorter than the one below.",
+        ),
         Field(path="design.largest_row_spacing", label="Row spacing, at most"),
         Field(
             path="design.edge_distance",

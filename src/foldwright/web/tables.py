@@ -32,6 +32,7 @@ LISTS = (
 )
 TOLD_ELSEWHERE = (
     "layout.cuts",
+    "layout.sewing",
     "balance.ranking",
     "balance.window.sensitivities",
     "headrail.lines",
@@ -108,6 +109,18 @@ def _cloth(plan: ShadePlan, wording: Wording) -> Table:
     )
 
 
+def _sewing(plan: ShadePlan, wording: Wording) -> Table:
+    steps = plan.layout.sewing if plan.layout else ()
+    return Table(
+        title="Order of the sewing",
+        head=("", "step", "what to do"),
+        lines=tuple(
+            (str(number), step.title, wording.linked(step.instruction, step.figures))
+            for number, step in enumerate(steps, start=1)
+        ),
+    )
+
+
 def _cords(plan: ShadePlan, wording: Wording) -> Table:
     lines = plan.headrail.lines if plan.headrail else ()
     return Table(
@@ -179,6 +192,7 @@ def _or_none(figure: Figure[Any] | None, wording: Wording) -> Cell:
 
 GRIDS: tuple[Callable[[ShadePlan, Wording], Table], ...] = (
     _cloth,
+    _sewing,
     _cords,
     _springs,
     _sensitivities,

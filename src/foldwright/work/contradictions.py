@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
+from foldwright.core.design.choices import ONLY_FOR, Choices
 from foldwright.core.why.fault import Fault
 from foldwright.work.wording import is_blank, short
 
@@ -42,19 +43,13 @@ _CLASHES = (
         what="an outside mount has no deduction from the opening",
         remedy="Leave it out, or choose an inside mount.",
     ),
-    Clash(
-        field="design.fullness",
-        other="design.style",
-        word="flat",
-        what="a flat shade has no fullness: its cloth is as long as the shade",
-        remedy="Leave it out, or choose the looped style.",
-    ),
 )
 
 
 def faults_between_fields(shade: Table, where: str) -> Iterator[Fault]:
     """Give the contradictions within one shade as typed."""
     yield from _clashes(shade, where)
+    yield from _of_another_style(shade, where)
     yield from _cord_and_tape(shade, where)
     yield from _returns_inside(shade, where)
     yield from _sill_cleared_without_sill(shade, where)
@@ -89,6 +84,19 @@ def _clashes(shade: Table, where: str) -> Iterator[Fault]:
     for clash in _CLASHES:
         if typed_at(shade, clash.other) == clash.word and typed_at(shade, clash.field) is not None:
             yield Fault(where=f"{where}.{clash.field}", what=clash.what, remedy=clash.remedy)
+
+
+def _of_another_style(shade: Table, where: str) -> Iterator[Fault]:
+    """Find fields that only mean something in other styles than the one typed."""
+    style = typed_at(shade, "design.style") or Choices().style.value
+    for field, styles in ONLY_FOR.items():
+        words = sorted(each.value for each in styles)
+        if typed_at(shade, f"design.{field}") is not None and style not in words:
+            yield Fault(
+                where=f"{where}.design.{field}",
+                what=f"it belongs to other styles than {short(str(style))}: {', '.join(words)}",
+                remedy="Leave it out, or choose such a style.",
+            )
 
 
 def _cord_and_tape(shade: Table, where: str) -> Iterator[Fault]:

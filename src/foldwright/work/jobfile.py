@@ -10,7 +10,9 @@ from foldwright.work.document import Document, Reading, read_document, read_tabl
 from foldwright.work.files import CannotUse, read_toml, write_whole
 from foldwright.work.shop import house_shop, load_shop
 
-DEMO_JOB = Path(__file__).parent.parent / "demo" / "guesthouse.toml"
+DEMO = Path(__file__).parent.parent / "demo"
+DEMO_JOB = DEMO / "guesthouse.toml"
+STYLES_JOB = DEMO / "styles.toml"
 
 
 def load_job(path: Path, shop_folder: Path | None = None) -> Reading:

@@ -13,6 +13,7 @@ class StyleName(Enum):
 
     FLAT = "flat"
     LOOPED = "looped"
+    CASCADE = "cascade"
 
 
 class RodPlace(Enum):
@@ -37,8 +38,16 @@ class Choices:
     edge_distance: Length | None = None
     largest_pitch: Length | None = None
     fullness: float | None = None  # looped: cloth per unit of row spacing
+    step: Length | None = None  # cascade: each fold is so much shorter than the one below
     side_turn: Length | None = None
     hem_allowance: Length | None = None
     top_allowance: Length | None = None
     shrinkage: float | None = None  # share, from the shop's own steam test
     stack_allowed_on_glass: Length | None = None
+
+
+ONLY_FOR: dict[str, frozenset[StyleName]] = {
+    "fullness": frozenset({StyleName.LOOPED}),
+    "step": frozenset({StyleName.CASCADE}),
+}
+"""The fields of the design that mean something in some styles alone."""

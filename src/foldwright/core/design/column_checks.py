@@ -34,7 +34,8 @@ def nearest_column(columns: ColumnPlan, joining: Joining) -> L | None:
 
     Source: derived here.
     """
-    pairs = [(seam, mark) for seam in joining.seams for mark in columns.marks]
+    marks = columns.cloth_marks or columns.marks
+    pairs = [(seam, mark) for seam in joining.seams for mark in marks]
     if not pairs:
         return None
     seam, mark = min(pairs, key=lambda pair: abs(pair[0].value - pair[1].value))

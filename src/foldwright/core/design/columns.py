@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import ceil
 
-from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.layout import ColumnPlan
 from foldwright.core.design.order import Order
+from foldwright.core.design.styles import style_of
 from foldwright.core.facts.panel_limits import EDGE_STEP, FARTHEST_EDGE
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure, Unit
@@ -87,13 +87,11 @@ def usual_edge(order: Order) -> L:
 
     Takes: the order.
 
-    Gives: as typed; else the house's distance, or the market's floor where that is greater.
+    Gives: as its style places them.
 
-    Source: ansi-wcma-2012, 4.5.3.2.
+    Source: ansi-wcma-2012, 4.5.3.2; common practice.
     """
-    habit = order.habits.edge_distance
-    greater = habit if habit.value >= order.edge_floor.value else order.edge_floor
-    return order.length("edge distance", order.design.edge_distance, greater)
+    return style_of(order.design.style).edge_distance(order)
 
 
 def largest_pitch(order: Order) -> L:
@@ -101,14 +99,11 @@ def largest_pitch(order: Order) -> L:
 
     Takes: the order.
 
-    Gives: as typed; else the house's, which is larger where a rod lies at every row.
+    Gives: as its style allows.
 
-    Source: cord-spacing-page.
+    Source: cord-spacing-page; common practice.
     """
-    habits = order.habits
-    rods = order.design.rods is RodPlace.ROWS
-    habit = habits.largest_pitch_with_rods if rods else habits.largest_pitch
-    return order.length("largest column pitch", order.design.largest_pitch, habit)
+    return style_of(order.design.style).largest_pitch(order)
 
 
 def fewest_columns(order: Order, edge: Length) -> int:
@@ -160,7 +155,12 @@ def published_columns(order: Order, edge: L) -> tuple[Figure[int], L] | None:
 
 
 def _count_at(order: Order, edge: Length) -> int:
-    return order.design.column_count or fewest_columns(order, edge)
+    return _settled_count(order) or fewest_columns(order, edge)
+
+
+def _settled_count(order: Order) -> int | None:
+    """Give the columns that nobody may move off a seam: typed, or part of the style's look."""
+    return style_of(order.design.style).settled_columns(order)
 
 
 def _clear_of_seams(order: Order, usual: Spread, seams: tuple[L, ...]) -> Spread:
@@ -173,7 +173,15 @@ def _clear_of_seams(order: Order, usual: Spread, seams: tuple[L, ...]) -> Spread
 
 def _keeps_clear(order: Order, spread: Spread, seams: tuple[L, ...]) -> bool:
     least = order.habits.seam_to_column.value
-    return all(spread.keeps_off(seam.value, least) for seam in seams)
+    flat = _on_the_flat_cloth(order, spread) if seams else spread
+    return all(flat.keeps_off(seam.value, least) for seam in seams)
+
+
+def _on_the_flat_cloth(order: Order, spread: Spread) -> Spread:
+    """Give the same columns as they are marked before pleats and gathers are made."""
+    style = style_of(order.design.style)
+    edge, width = style.flat_edge(order, spread.edge), style.flat_width(order)
+    return Spread(width=width.value, edge=edge, count=spread.count)
 
 
 def _spreads(order: Order, usual: Spread) -> Iterator[Spread]:
@@ -193,8 +201,9 @@ def _edges(order: Order, usual: Length) -> Iterator[Length]:
 
 
 def _counts(order: Order, edge: Length) -> tuple[int, ...]:
-    if order.design.column_count is not None:
-        return (order.design.column_count,)
+    settled = _settled_count(order)
+    if settled is not None:
+        return (settled,)
     fewest = fewest_columns(order, edge)
     return tuple(range(fewest, fewest + MORE_COLUMNS_TRIED))
 
@@ -213,7 +222,32 @@ def _plan(order: Order, usual: Spread, taken: Spread) -> ColumnPlan:
         count,
     )
     marks = tuple(_mark(number, mark, edge, pitch) for number, mark in enumerate(taken.marks))
-    return ColumnPlan(count=count, marks=marks, pitch=pitch, edge_distance=edge)
+    return ColumnPlan(
+        count=count,
+        marks=marks,
+        pitch=pitch,
+        edge_distance=edge,
+        cloth_marks=_cloth_marks(order, taken, marks),
+    )
+
+
+def _cloth_marks(order: Order, taken: Spread, marks: tuple[L, ...]) -> tuple[L, ...]:
+    """Mark the columns on the flat cloth, where that is wider than the shade."""
+    width = style_of(order.design.style).flat_width(order)
+    if width.value == order.width.value:
+        return ()
+    flat = _on_the_flat_cloth(order, taken)
+    return tuple(
+        derived(
+            f"column {number} on the flat cloth",
+            place,
+            Unit.LENGTH,
+            "The column that hangs at {0}, on a face of {1} before it is pleated or gathered.",
+            mark,
+            width,
+        )
+        for number, (place, mark) in enumerate(zip(flat.marks, marks, strict=True), start=1)
+    )
 
 
 def _edge_figure(order: Order, usual: Spread, taken: Spread) -> L:

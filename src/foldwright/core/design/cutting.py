@@ -7,6 +7,7 @@ from fractions import Fraction
 from foldwright.core.design.layout import LayerCut, RowPlan
 from foldwright.core.design.order import Order
 from foldwright.core.design.rows import exact_share
+from foldwright.core.design.styles import style_of
 from foldwright.core.design.widths import Joining, across, cut_width
 from foldwright.core.facts.records import Cloth
 from foldwright.core.quantity.length import Length
@@ -82,12 +83,13 @@ def shrinkage(order: Order) -> N:
 
 def _face(order: Order, rows: RowPlan, joining: Joining) -> LayerCut:
     cloth = order.chosen.face
-    length = _length(order, "face", rows, (top_allowance(order), hem_allowance(order)))
+    body = style_of(order.design.style).cloth(order, rows)
     return LayerCut(
         layer="face",
         cloth=cloth.name if cloth else "",
         width=cut_width(order, joining.joins),
-        length=length,
+        length=_length(order, "face", body, (top_allowance(order), hem_allowance(order))),
+        body=body,
     )
 
 
@@ -102,8 +104,9 @@ def _lining(order: Order, rows: RowPlan, cloth: Cloth) -> LayerCut:
         less,
         rounding=Rounding.CUT_OVERSIZE,
     )
-    length = _length(order, "lining", rows, (top_allowance(order),))
-    return LayerCut(layer="lining", cloth=cloth.name, width=width, length=length)
+    body = style_of(order.design.style).cloth(order, rows)
+    length = _length(order, "lining", body, (top_allowance(order),))
+    return LayerCut(layer="lining", cloth=cloth.name, width=width, length=length, body=body)
 
 
 def _interlining(order: Order, rows: RowPlan, cloth: Cloth) -> LayerCut:
@@ -116,23 +119,22 @@ def _interlining(order: Order, rows: RowPlan, cloth: Cloth) -> LayerCut:
         shown,
         rounding=Rounding.CUT_OVERSIZE,
     )
-    length = _length(order, "interlining", rows, ())
-    return LayerCut(layer="interlining", cloth=cloth.name, width=width, length=length)
+    body = style_of(order.design.style).cloth(order, rows)
+    length = _length(order, "interlining", body, ())
+    return LayerCut(layer="interlining", cloth=cloth.name, width=width, length=length, body=body)
 
 
-def _length(order: Order, layer: str, rows: RowPlan, allowances: tuple[L, ...]) -> L:
+def _length(order: Order, layer: str, body: L, allowances: tuple[L, ...]) -> L:
     """Add the allowances to the cloth that the drop takes, and what the steam will take."""
     shrink = shrinkage(order)
-    body = order.drop.value.nanometres * exact_share(rows.fullness)
-    whole = body + sum(allowance.value.nanometres for allowance in allowances)
-    extra = "".join(f" and {{{number + 3}}}" for number in range(len(allowances)))
+    whole = body.value.nanometres + sum(allowance.value.nanometres for allowance in allowances)
+    extra = "".join(f" and {{{number + 2}}}" for number in range(len(allowances)))
     return derived(
         f"cut length of the {layer}",
         Length(round(Fraction(whole) / (1 - exact_share(shrink)))),
         Unit.LENGTH,
-        f"The drop {{0}} at {{1}} of cloth{extra}, longer by the shrinkage {{2}}.",
-        order.drop,
-        rows.fullness,
+        f"The cloth {{0}}{extra}, longer by the shrinkage {{1}}.",
+        body,
         shrink,
         *allowances,
         rounding=Rounding.CUT_OVERSIZE,

@@ -10,6 +10,7 @@ from foldwright.core.design.choices import StyleName
 from foldwright.core.design.layout import RowPlan
 from foldwright.core.design.order import Order, draft, head_allowance, skirt
 from foldwright.core.design.rows import RowScale, row_plan
+from foldwright.core.design.style import Style
 from foldwright.core.facts.panel_limits import DEEPEST_FOLD, SHALLOWEST_FOLD
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure, Unit
@@ -23,7 +24,7 @@ N = Figure[float]
 HALF = Fraction(1, 2)
 
 
-class FlatStyle:
+class FlatStyle(Style):
     """Flat, with or without rods: the drop is head allowance, skirt and n + 1/2 spacings.
 
     Half a spacing lies below the lowest row so that the raised hem hangs level with the
@@ -34,15 +35,12 @@ class FlatStyle:
 
     def largest_spacing(self, order: Order) -> L:
         """Take the smaller of the market's cap and the spacing asked for."""
-        asked = order.design.largest_row_spacing
-        if asked is None or asked >= order.row_cap.value:
-            return order.row_cap
-        return chosen("largest row spacing", asked, Unit.LENGTH)
+        return spacing_limit(order)
 
     def usual_row_count(self, order: Order) -> Figure[int]:
         """Take the fewest rows whose spacing keeps to the largest."""
         largest = self.largest_spacing(order)
-        count = max(1, ceil(_span(order) / largest.value - HALF))
+        count = max(1, ceil(span(order) / largest.value - HALF))
         return derived(
             "number of rows",
             count,
@@ -54,13 +52,13 @@ class FlatStyle:
             order.drop,
         )
 
-    def exact_spacing(self, order: Order, count: int) -> Fraction:
+    def least_spacing(self, order: Order, count: int) -> Fraction:
         """Share the drop less head and skirt into n + 1/2 spacings."""
-        return _span(order).nanometres / (count + HALF)
+        return span(order).nanometres / (count + HALF)
 
     def rows(self, order: Order, count: Figure[int]) -> RowPlan:
         """Set the rows out from half a spacing above the skirt."""
-        exact = self.exact_spacing(order, count.value)
+        exact = self.least_spacing(order, count.value)
         spacing = derived(
             "row spacing",
             Length(round(exact)),
@@ -75,13 +73,14 @@ class FlatStyle:
             count=count,
             exact=exact,
             spacing=spacing,
-            first_row=_first_row(order, exact, spacing),
-            fullness=_no_fullness(),
+            first_row=first_row_over_skirt(order, exact, spacing),
+            fullness=no_fullness(),
         )
         return row_plan(order, scale)
 
-    def hangs_below(self, rows: RowPlan) -> L:
+    def hangs_below(self, order: Order, rows: RowPlan) -> L:
         """Take the hem, half a spacing and the skirt below the lowest row."""
+        del order
         return rows.first_row
 
     def folds(self, rows: RowPlan) -> Figure[int]:
@@ -114,7 +113,7 @@ class FlatStyle:
 
     def _other_count(self, order: Order, limit: L, step: int) -> Iterator[Way[Order]]:
         """Take the count of rows nearest to the limit, on its good side."""
-        spacings = _span(order) / (limit.value * 2) - HALF
+        spacings = span(order) / (limit.value * 2) - HALF
         count = ceil(spacings) if step > 0 else floor(spacings)
         if count >= 1:
             figure = chosen("number of rows", count, Unit.COUNT)
@@ -124,11 +123,21 @@ class FlatStyle:
         yield by_hand("Keep it if the client likes it.")
 
 
-def _span(order: Order) -> Length:
+def spacing_limit(order: Order) -> L:
+    """Take the smaller of the market's cap and the spacing asked for."""
+    asked = order.design.largest_row_spacing
+    if asked is None or asked >= order.row_cap.value:
+        return order.row_cap
+    return chosen("largest row spacing", asked, Unit.LENGTH)
+
+
+def span(order: Order) -> Length:
+    """Give what head allowance and skirt leave of the drop."""
     return order.drop.value - head_allowance(order).value - skirt(order).value
 
 
-def _first_row(order: Order, exact: Fraction, spacing: L) -> L:
+def first_row_over_skirt(order: Order, exact: Fraction, spacing: L) -> L:
+    """Set the lowest row half a spacing above the skirt."""
     under = skirt(order)
     return derived(
         "first row",
@@ -140,6 +149,7 @@ def _first_row(order: Order, exact: Fraction, spacing: L) -> L:
     )
 
 
-def _no_fullness() -> N:
-    because = "A flat shade has as much cloth as drop."
+def no_fullness() -> N:
+    """Tell that there is as much cloth as drop."""
+    because = "A shade without loops or gathers has as much cloth as drop."
     return derived("fullness", 1.0, Unit.RATIO, because)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.column_checks import draft_column_checks, nearest_column
@@ -12,6 +13,7 @@ from foldwright.core.design.layout import ColumnPlan, Layout, WidthPlan
 from foldwright.core.design.order import Order
 from foldwright.core.design.refusing import draft_refusals
 from foldwright.core.design.row_checks import draft_row_checks
+from foldwright.core.design.sewing import sewing_order
 from foldwright.core.design.stack_checks import draft_stack_checks
 from foldwright.core.design.stacking import plan_stack, travel
 from foldwright.core.design.styles import row_count, style_of
@@ -44,7 +46,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - the contract between the rooms
     Gives: the layout, or None where none can be drawn, and the findings; every remedy that
     changes a field has been tried.
 
-    Holds for: flat and looped shades in one piece.
+    Holds for: shades in one piece, in the styles of the house.
 
     Source: common practice; hobbled-shade-book for loops; the markets' rules for cap and edge.
 
@@ -79,7 +81,7 @@ def _draw(order: Order) -> Layout:
     rows = style.rows(order, row_count(order))
     joining = join_widths(order)
     columns = plan_columns(order, joining.seams)
-    return Layout(
+    layout = Layout(
         style=style.name,
         rows=rows,
         columns=columns,
@@ -91,6 +93,7 @@ def _draw(order: Order) -> Layout:
         hem_allowance=hem_allowance(order),
         top_allowance=top_allowance(order),
     )
+    return replace(layout, sewing=sewing_order(order, layout))
 
 
 def _width_plan(joining: Joining, columns: ColumnPlan) -> WidthPlan:

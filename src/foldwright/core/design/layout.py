@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from foldwright.core.design.choices import RodPlace, StyleName
 from foldwright.core.quantity.length import Length
@@ -18,17 +19,22 @@ class RowPlan:
 
     count: Figure[int]
     marks: tuple[L, ...]  # cumulative from the bottom edge, lowest first
-    spacing: L
+    spacing: L  # row to row; where they differ, the greatest
     fold_depth: L
     first_row: L  # bottom edge to the lowest row
     skirt: L
     head_allowance: L
     top_panel: L  # top row to the top of the shade
     fullness: N  # cloth length per unit of row spacing; 1 for flat
-    tied_rows: Figure[int]  # rows permanently tied to the lowest; 0 here
+    tied_rows: Figure[int]  # rows permanently tied to the lowest
     rod_marks: tuple[L, ...] = ()  # rods from the bottom edge up, wherever they are placed
     rods: RodPlace = RodPlace.NONE
     stacked_pitch: L | None = None  # row to row when stacked
+    spacings: tuple[L, ...] = ()  # row to row where they differ, lowest first
+    ridges: tuple[L, ...] = ()  # sewn tucks, from the bottom edge up
+    pouf: L | None = None  # cloth gathered up for good between the tied rows
+    shirred: bool = False  # the fullness is gathered along the drop and hangs in no loops
+    cloth_marks: tuple[L, ...] = ()  # rows on the flat cloth, where sewing takes some of it up
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -39,6 +45,7 @@ class ColumnPlan:
     marks: tuple[L, ...]
     pitch: L
     edge_distance: L
+    cloth_marks: tuple[L, ...] = ()  # columns on the flat cloth, where it is wider than the shade
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -46,11 +53,12 @@ class WidthPlan:
     """Widths of cloth joined for the face: one full width in the centre, equal sides."""
 
     widths: Figure[int]
-    seams: tuple[L, ...]  # from the left edge as seen from the back
+    seams: tuple[L, ...]  # on the flat cloth, from the left edge as seen from the back
     centre_visible: L | None = None
     side_visible: L | None = None
     side_cut: L | None = None
     nearest_column: L | None = None  # least distance from a seam to a column
+    cloth_width: L | None = None  # of the flat face, side to side, before pleats and gathers
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -61,6 +69,16 @@ class LayerCut:
     cloth: str  # its name in the shop list
     width: L
     length: L
+    body: L | None = None  # of the length, what lies between hem and top line
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SewingStep:
+    """One step at the table or the machine: what to do, and with which figures."""
+
+    title: str
+    instruction: str  # {0}, {1} … stand for figures
+    figures: tuple[Figure[Any], ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -86,3 +104,4 @@ class Layout:
     side_turn: L | None = None  # turned in at each side, once
     hem_allowance: L | None = None  # turned up below the finished bottom edge
     top_allowance: L | None = None  # left above the top line, over the board and its staples
+    sewing: tuple[SewingStep, ...] = ()  # in the order of the work

@@ -10,7 +10,7 @@ from foldwright.core.design.choices import RodPlace, StyleName
 from foldwright.core.design.layout import RowPlan
 from foldwright.core.design.order import Order, draft, head_allowance, skirt
 from foldwright.core.design.rows import RowScale, exact_share, row_plan
-from foldwright.core.design.style import usual_rows
+from foldwright.core.design.style import Style, usual_rows
 from foldwright.core.facts.panel_limits import (
     HOBBLED_BOOK,
     LOOP_LIMIT,
@@ -31,7 +31,7 @@ HALF = Fraction(1, 2)
 FULLNESS_STEP = 20  # fullness is offered in twentieths
 
 
-class LoopedStyle:
+class LoopedStyle(Style):
     """Looped: each row spacing carries its own loop of cloth, down as well as up.
 
     The lowest row lies at the skirt, on the bar's pocket; the rows share the whole drop,
@@ -61,7 +61,7 @@ class LoopedStyle:
             largest,
         )
 
-    def exact_spacing(self, order: Order, count: int) -> Fraction:
+    def least_spacing(self, order: Order, count: int) -> Fraction:
         """Share the whole drop, unless the top row would then stand too near the head."""
         drop = order.drop.value
         if count == 1:
@@ -71,7 +71,7 @@ class LoopedStyle:
 
     def rows(self, order: Order, count: Figure[int]) -> RowPlan:
         """Set the rows out from the skirt up."""
-        exact = self.exact_spacing(order, count.value)
+        exact = self.least_spacing(order, count.value)
         spacing = derived(
             "row spacing",
             Length(round(exact)),
@@ -91,8 +91,9 @@ class LoopedStyle:
         )
         return row_plan(order, scale)
 
-    def hangs_below(self, rows: RowPlan) -> L:
+    def hangs_below(self, order: Order, rows: RowPlan) -> L:
         """Take the lowest loop, or the skirt where that hangs lower."""
+        del order
         return max((rows.fold_depth, rows.first_row), key=lambda figure: figure.value)
 
     def folds(self, rows: RowPlan) -> Figure[int]:

@@ -82,8 +82,8 @@ def _crowded_rows(order: Order) -> Iterator[Draft[Order]]:
     """Find rows so close that stacking them would lift next to nothing."""
     count = row_count(order)
     spacing = derived(
-        "row spacing",
-        Length(round(style_of(order.design.style).exact_spacing(order, count.value))),
+        "least row spacing",
+        Length(round(style_of(order.design.style).least_spacing(order, count.value))),
         Unit.LENGTH,
         "What the drop {0} leaves to each of {1} rows.",
         order.drop,
@@ -111,6 +111,8 @@ def _wider_rows(order: Order) -> Iterator[Way[Order]]:
         yield _free(order, "row_count", "Let the spacing decide the rows.")
     if order.design.largest_row_spacing is not None:
         yield _free(order, "largest_row_spacing", "Let the market's cap decide the spacing.")
+    if order.design.step is not None:
+        yield _free(order, "step", "Let the rows decide how far the folds step.")
     yield by_hand("Use fewer rows, a shorter head allowance, or thinner rods.")
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from foldwright.core.design.choices import RodPlace, StyleName
 from foldwright.core.design.layout import RowPlan
 from foldwright.core.design.order import Order, draft, least_head_allowance
-from foldwright.core.design.style import Style, usual_rows
+from foldwright.core.design.style import Style
 from foldwright.core.facts.panel_limits import POCKET_EASE
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import Rounding
@@ -85,7 +85,7 @@ def _asked_over_cap(order: Order) -> Iterator[Draft[Order]]:
 
 
 def _more_rows(order: Order, style: Style, otherwise: str) -> Iterator[Way[Order]]:
-    yield usual_rows(order, style)
+    yield from style.closer_rows(order)
     yield by_hand(otherwise)
 
 

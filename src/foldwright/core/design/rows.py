@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.layout import RowPlan
@@ -21,6 +22,7 @@ class RowScale:
     """Where the rows of a style lie.
 
     `exact` is the spacing in nanometres, unrounded; `spacing` is the figure that is shown.
+    A cascade narrows: each spacing is that much less than the one below it.
     """
 
     count: Figure[int]
@@ -28,6 +30,16 @@ class RowScale:
     spacing: L
     first_row: L
     fullness: N
+    narrowing: L | None = None
+
+    def above_first(self, number: int) -> Fraction:
+        """Give how far a row lies above the lowest, in nanometres; rows count from 0."""
+        less = self.narrowing.value.nanometres if self.narrowing else 0
+        return number * self.exact - less * Fraction(number * (number - 1), 2)
+
+    def above(self, number: int) -> Fraction:
+        """Give the spacing above a row, in nanometres."""
+        return self.above_first(number + 1) - self.above_first(number)
 
 
 def row_plan(order: Order, scale: RowScale) -> RowPlan:
@@ -57,6 +69,7 @@ def row_plan(order: Order, scale: RowScale) -> RowPlan:
         rod_marks=_rod_marks(order, marks, scale),
         rods=order.design.rods,
         stacked_pitch=stacked_pitch(order),
+        spacings=_spacings(scale, marks),
     )
 
 
@@ -82,17 +95,39 @@ def _nearest(nanometres: Fraction) -> Length:
 
 def _marks(scale: RowScale) -> tuple[L, ...]:
     first = scale.first_row.value.nanometres
+    less = () if scale.narrowing is None else (scale.narrowing,)
+    spaces = "times the spacing {1}"
+    if less:
+        spaces = "spacings, the lowest {1} and each {2} less than the one below"
     return tuple(
         derived(
             f"row {number + 1}",
-            _nearest(first + number * scale.exact),
+            _nearest(first + scale.above_first(number)),
             Unit.LENGTH,
-            f"From the bottom edge: {{0}} to the lowest row and {number} times the spacing {{1}},"
+            f"From the bottom edge: {{0}} to the lowest row and {number} {spaces},"
             " rounded only here.",
             scale.first_row,
             scale.spacing,
+            *less,
         )
         for number in range(scale.count.value)
+    )
+
+
+def _spacings(scale: RowScale, marks: tuple[L, ...]) -> tuple[L, ...]:
+    """Give each spacing for itself, where they are not all alike."""
+    if scale.narrowing is None:
+        return ()
+    return tuple(
+        derived(
+            f"spacing {number}",
+            upper.value - lower.value,
+            Unit.LENGTH,
+            "From the row at {0} to the row at {1}.",
+            lower,
+            upper,
+        )
+        for number, (lower, upper) in enumerate(pairwise(marks), start=1)
     )
 
 
@@ -128,14 +163,14 @@ def _rod_marks(order: Order, marks: tuple[L, ...], scale: RowScale) -> tuple[L, 
     if order.design.rods is RodPlace.ROWS:
         return marks
     if order.design.rods is RodPlace.MID_FOLD:
-        return tuple(_half_up(mark, scale) for mark in marks)
+        return tuple(_half_up(mark, scale, number) for number, mark in enumerate(marks))
     return ()
 
 
-def _half_up(mark: L, scale: RowScale) -> L:
+def _half_up(mark: L, scale: RowScale, number: int) -> L:
     return derived(
         f"rod over {mark.name}",
-        _nearest(mark.value.nanometres + scale.exact / 2),
+        _nearest(mark.value.nanometres + scale.above(number) / 2),
         Unit.LENGTH,
         "The row at {0} and half a spacing {1}: where the fold turns.",
         mark,

@@ -82,7 +82,7 @@ def _stacked(order: Order, rows: RowPlan) -> L:
 
 
 def _raised_size(order: Order, style: Style, rows: RowPlan) -> L:
-    stacked, below = _stacked(order, rows), style.hangs_below(rows)
+    stacked, below = _stacked(order, rows), style.hangs_below(order, rows)
     return derived(
         "raised size",
         rows.head_allowance.value + stacked.value + below.value,

@@ -7,10 +7,13 @@ from fractions import Fraction
 from typing import Protocol
 
 from foldwright.core.design.choices import StyleName
-from foldwright.core.design.layout import RowPlan
+from foldwright.core.design.layout import Layout, RowPlan, SewingStep
 from foldwright.core.design.order import Order
+from foldwright.core.design.panels import cloth_of
+from foldwright.core.design.usual import house_edge, house_pitch
 from foldwright.core.quantity.length import Length
-from foldwright.core.why.figure import Figure
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import derived
 from foldwright.core.why.trying import Draft, Way, by_change
 
 L = Figure[Length]
@@ -21,7 +24,8 @@ class Style(Protocol):
 
     A style tells its ring rows, panel lengths, fullness and tied rows (all in the row plan),
     how low its stack hangs and how thick it is. Everything else about a shade, columns,
-    widths, cuts, weight and lift, is worked from these.
+    widths, cuts, weight and lift, is worked from these. What most styles do alike is told
+    here once: a style says only what it does its own way.
     """
 
     @property
@@ -34,13 +38,13 @@ class Style(Protocol):
     def usual_row_count(self, order: Order) -> Figure[int]:
         """Give the number of rows the style takes when nobody has typed one."""
 
-    def exact_spacing(self, order: Order, count: int) -> Fraction:
-        """Give the row spacing of that many rows, in nanometres and unrounded."""
+    def least_spacing(self, order: Order, count: int) -> Fraction:
+        """Give the least row spacing of that many rows, in nanometres and unrounded."""
 
     def rows(self, order: Order, count: Figure[int]) -> RowPlan:
         """Set out that many rows; they sum to the drop exactly."""
 
-    def hangs_below(self, rows: RowPlan) -> L:
+    def hangs_below(self, order: Order, rows: RowPlan) -> L:
         """Give how far the raised cloth hangs below the lowest row."""
 
     def folds(self, rows: RowPlan) -> Figure[int]:
@@ -48,6 +52,68 @@ class Style(Protocol):
 
     def drafts(self, order: Order, rows: RowPlan) -> Iterator[Draft[Order]]:
         """Draft what the style itself finds fault with."""
+
+    def closer_rows(self, order: Order) -> Iterator[Way[Order]]:
+        """Give the ways to rows that lie no farther apart than they may."""
+        yield usual_rows(order, self)
+
+    def cloth(self, order: Order, rows: RowPlan) -> L:
+        """Measure the cloth from hem to top line, before tucks and pockets are sewn."""
+        return plain_cloth(order, rows)
+
+    def before_the_turns(self, order: Order, layout: Layout) -> Iterator[SewingStep]:
+        """Give what is sewn before the sides and the hem are turned."""
+        del order, layout
+        yield from ()
+
+    def after_the_rings(self, order: Order, layout: Layout) -> Iterator[SewingStep]:
+        """Give what is tied or sewn once the rings are on."""
+        del order, layout
+        yield from ()
+
+    def edge_distance(self, order: Order) -> L:
+        """Tell where the outer columns stand before any seam is looked at."""
+        return house_edge(order)
+
+    def largest_pitch(self, order: Order) -> L:
+        """Tell how far apart columns may stand."""
+        return house_pitch(order)
+
+    def settled_columns(self, order: Order) -> int | None:
+        """Give the columns that stay even where a seam comes near; None where they may move."""
+        return order.design.column_count
+
+    def flat_width(self, order: Order) -> L:
+        """Tell how wide the face lies flat, before its pleats and gathers are made."""
+        return order.width
+
+    def flat_edge(self, order: Order, edge: Length) -> Length:
+        """Tell how far from the edge of the flat cloth the outer columns are marked."""
+        del order
+        return edge
+
+
+def plain_cloth(order: Order, rows: RowPlan) -> L:
+    """Measure the cloth of a shade without tucks or pockets, from hem to top line.
+
+    Takes: the order; its rows.
+
+    Gives: the drop, and what is tied up in a pouf, at the fullness.
+
+    Source: derived here.
+    """
+    pouf = () if rows.pouf is None else (rows.pouf,)
+    return derived(
+        "cloth from hem to top line",
+        cloth_of(rows),
+        Unit.LENGTH,
+        "The drop {0}"
+        + (" and the pouf {2}, less what it hangs below the hem," if pouf else "")
+        + " at {1} of cloth to one.",
+        order.drop,
+        rows.fullness,
+        *pouf,
+    )
 
 
 def usual_rows(order: Order, style: Style) -> Way[Order]:

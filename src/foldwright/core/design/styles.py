@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from foldwright.core.design.cascade import CascadeStyle
 from foldwright.core.design.choices import StyleName
 from foldwright.core.design.flat import FlatStyle
 from foldwright.core.design.looped import LoopedStyle
@@ -10,7 +11,8 @@ from foldwright.core.design.style import Style
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import chosen
 
-STYLES: dict[StyleName, Style] = {style.name: style for style in (FlatStyle(), LoopedStyle())}
+ALL: tuple[Style, ...] = (FlatStyle(), LoopedStyle(), CascadeStyle())
+STYLES: dict[StyleName, Style] = {style.name: style for style in ALL}
 
 
 def row_count(order: Order) -> Figure[int]:

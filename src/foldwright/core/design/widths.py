@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from foldwright.core.design.order import Order
+from foldwright.core.design.styles import style_of
 from foldwright.core.facts.panel_limits import LEAST_SIDE_PIECE
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.quantity.rounding import Rounding
@@ -65,20 +66,32 @@ def joins_in(widths: int) -> int:
 
 
 def across(order: Order) -> L:
-    """Tell how much cloth shows across: the face, and both returns where there are any.
+    """Tell how much cloth lies across: the face, and both returns where there are any.
 
     Takes: the order.
 
-    Gives: finished width and twice the return.
+    Gives: the width of the flat cloth and twice the return.
 
     Source: common practice.
     """
-    back = order.size.return_depth
+    flat, back = flat_width(order), order.size.return_depth
     if back is None:
-        return order.width
-    value = order.width.value + back.value * 2
-    because = "The finished width {0} and a return of {1} at each side."
-    return derived("width with returns", value, Unit.LENGTH, because, order.width, back)
+        return flat
+    value = flat.value + back.value * 2
+    because = "The face {0} and a return of {1} at each side."
+    return derived("width with returns", value, Unit.LENGTH, because, flat, back)
+
+
+def flat_width(order: Order) -> L:
+    """Tell how wide the face lies flat, before its pleats and gathers are made.
+
+    Takes: the order.
+
+    Gives: the finished width, or as much more as its style takes.
+
+    Source: common practice.
+    """
+    return style_of(order.design.style).flat_width(order)
 
 
 def side_turn(order: Order) -> L:
@@ -174,7 +187,8 @@ def full_widths(number: int) -> str:
 
 
 def _side_piece(order: Order, full: L, pieces: int) -> L:
-    left = order.width.value - full.value * pieces
+    face = flat_width(order)
+    left = face.value - full.value * pieces
     half = Length(-(-left.nanometres // 2))
     return derived(
         "side piece showing",
@@ -182,21 +196,22 @@ def _side_piece(order: Order, full: L, pieces: int) -> L:
         Unit.LENGTH,
         f"Half of what {full_widths(pieces)} of {{1}} leaves of the width {{0}}, but at least"
         " {2}.",
-        order.width,
+        face,
         full,
         LEAST_SIDE_PIECE,
     )
 
 
 def _seams(order: Order, side: L, full: L, each_side: int) -> tuple[L, ...]:
+    face = flat_width(order)
     left = [_seam(number, side, full) for number in range(each_side)]
     right = [
         derived(
             f"seam {2 * each_side - number}",
-            order.width.value - mark.value,
+            face.value - mark.value,
             Unit.LENGTH,
-            "The finished width {0} less the seam opposite at {1}.",
-            order.width,
+            "The width of the face {0} less the seam opposite at {1}.",
+            face,
             mark,
         )
         for number, mark in enumerate(left)

@@ -37,6 +37,7 @@ class Habits:
     seam_to_column: L
     stacked_row_pitch: L
     fold_bulk: N
+    cascade_step: L
     # cut sizes
     side_turn: L
     hem_allowance: L

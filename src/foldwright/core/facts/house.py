@@ -130,6 +130,11 @@ AT_THE_DRAWING: dict[str, Habit] = {
         "A dressed fold is so many times as thick as its layers laid flat.", PRACTICE,
         low=1.3, high=2.0,
     ),
+    "cascade_step": _length(
+        "step of a cascade", "1",
+        "Each fold of a cascade is shorter than the one below by 1 to 1 1/2 in, or less where"
+        " the rows must lie closer.",
+    ),
 }  # fmt: skip
 
 AT_THE_TABLE: dict[str, Habit] = {

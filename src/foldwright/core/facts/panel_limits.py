@@ -54,6 +54,13 @@ DEEPEST_FOLD = _limit(
     "deepest usual fold", Length.inches(5), "Deeper folds hang floppy without rods."
 )
 
+CASCADE_GRID = _limit(
+    "grid of a cascade's step",
+    Length.inches(Fraction(1, 8)),
+    "Steps are offered in parts of this.",
+    Status.HOUSE,
+)
+
 LEAST_PITCH = _limit(
     "least column pitch",
     Length.inches(5),

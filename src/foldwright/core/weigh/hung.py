@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import pairwise
 
 from foldwright.core.design.choices import RodPlace
+from foldwright.core.design.panels import looped_fullness, panel_heights
 from foldwright.core.facts.constants import GRAVITY
 from foldwright.core.weigh.layers import ClothLie
 from foldwright.core.weigh.load import Lump, PanelLoad
@@ -32,17 +32,17 @@ def hang_up(shade: MadeUp, cloth: ClothLie, parts: PartMasses) -> PanelLoad:
     Source: derived here.
     """
     gravity, rows = GRAVITY.value, shade.layout.rows
-    marks = [mark.value.in_metres for mark in rows.marks]
+    *spacings, top_panel = (height.in_metres for height in panel_heights(rows))
     return PanelLoad(
-        row_spacings_m=tuple(upper - lower for lower, upper in pairwise(marks)),
+        row_spacings_m=tuple(spacings),
         stacked_pitch_m=shade.stacked_pitch.in_metres,
         skirt_cloth_m=cloth.below_lowest_row_kg / cloth.line_kg_m,
-        top_panel_m=rows.top_panel.value.in_metres,
+        top_panel_m=top_panel,
         cloth_n_m=gravity * cloth.line_kg_m,
         bar_n=gravity * (parts.bar_kg + parts.rod_kg * _rods_in_the_skirt(shade)),
         rows_n=(gravity * _row_kg(shade, parts),) * rows.count.value,
         travel_m=shade.layout.travel.value.in_metres,
-        fullness=rows.fullness.value,
+        fullness=looped_fullness(rows),
         lumps=tuple(_rods_between_rows(shade, gravity * parts.rod_kg)),
         tied_rows=rows.tied_rows.value,
         bending_length_m=bending_length_m(shade),
@@ -90,5 +90,5 @@ def _rods_between_rows(shade: MadeUp, weight_n: float) -> Iterator[Lump]:
     for rod in rows.rod_marks:
         below = [mark.value for mark in rows.marks if mark.value <= rod.value]
         if below:
-            arc = (rod.value - below[-1]).in_metres * rows.fullness.value
+            arc = (rod.value - below[-1]).in_metres * looped_fullness(rows)
             yield Lump(panel=len(below) - 1, arc_m=arc, weight_n=weight_n)

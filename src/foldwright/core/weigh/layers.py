@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from foldwright.core.design.layout import LayerCut
+from foldwright.core.design.panels import cloth_of, hanging_cloth, looped_fullness, panel_heights
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.loads import WEIGHED_SPREAD
 from foldwright.core.facts.records import Cloth
+from foldwright.core.quantity.length import Length
 from foldwright.core.weigh.made_up import MadeUp
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import derived, fact, supplied
@@ -20,7 +22,8 @@ N = Figure[float]
 class ClothLie:
     """How the cloth of all layers lies along the shade, in kg and m.
 
-    `line_kg_m` is the mass of all layers per metre of finished cloth length.
+    `line_kg_m` is the mass of all layers per metre of finished cloth length, with what is
+    sewn into tucks, pockets and gathers there.
     """
 
     line_kg_m: float
@@ -108,7 +111,8 @@ def cloth_lie(shade: MadeUp, masses: tuple[N, ...]) -> ClothLie:
     with the panels between, they sum to the mass of the cuts.
 
     Holds for: layers that all shrink alike; a layer's length beyond the drop goes over the
-    board first, then into the hem.
+    board first, then into the hem. What tucks, pockets and gathers take up is spread evenly
+    over the drop.
 
     Source: derived here.
     """
@@ -124,22 +128,27 @@ def cloth_lie(shade: MadeUp, masses: tuple[N, ...]) -> ClothLie:
 
 
 def _layer_lie(shade: MadeUp, cut: LayerCut, mass_kg: float) -> ClothLie:
-    fullness = shade.layout.rows.fullness.value
-    drop, first_row = shade.size.drop.value, shade.layout.rows.first_row.value
+    rows = shade.layout.rows
     length = cut.length.value.in_metres * _left_by_steam(shade)
-    beyond_drop = length - fullness * drop.in_metres
-    on_board = min(shade.top_allowance_m, max(0.0, beyond_drop))
-    panels = fullness * (drop - first_row).in_metres
+    body = _body_m(cut, cloth_of(rows))
+    on_board = min(shade.top_allowance_m, max(0.0, length - body))
     line = mass_kg / length
+    taken_up = line * body / hanging_cloth(rows).in_metres
+    panels = looped_fullness(rows) * sum(height.in_metres for height in panel_heights(rows))
     return ClothLie(
-        line_kg_m=line,
-        below_lowest_row_kg=line * (length - on_board - panels),
+        line_kg_m=taken_up,
+        below_lowest_row_kg=line * (length - on_board) - taken_up * panels,
         on_the_board_kg=line * on_board,
     )
 
 
 def _left_by_steam(shade: MadeUp) -> float:
     """Give the share of the cut length that shrinkage leaves, read from the face's cut."""
-    body = shade.layout.rows.fullness.value * shade.size.drop.value.in_metres
+    face = shade.layout.cuts[0]
+    body = _body_m(face, cloth_of(shade.layout.rows))
     finished = body + shade.top_allowance_m + shade.hem_allowance_m
-    return finished / shade.layout.cuts[0].length.value.in_metres
+    return finished / face.length.value.in_metres
+
+
+def _body_m(cut: LayerCut, plain: Length) -> float:
+    return (cut.body.value if cut.body else plain).in_metres

@@ -1,0 +1,140 @@
+"""The order of the work at the table and the machine, with the figures of each step."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from foldwright.core.design.choices import RodPlace
+from foldwright.core.design.layout import Layout, SewingStep
+from foldwright.core.design.order import Order
+from foldwright.core.design.styles import style_of
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import derived
+
+
+def sewing_order(order: Order, layout: Layout) -> tuple[SewingStep, ...]:
+    """Put the sewing of a shade in order.
+
+    Takes: the order; its layout.
+
+    Gives: the steps, first to last; what only its style does stands where it is done.
+
+    Source: common practice.
+    """
+    return tuple(_steps(order, layout))
+
+
+def _steps(order: Order, layout: Layout) -> Iterator[SewingStep]:
+    style = style_of(layout.style)
+    yield _press(layout)
+    yield from _join(layout)
+    yield from style.before_the_turns(order, layout)
+    yield from _turns(order, layout)
+    yield _mark(layout)
+    yield _rings(layout)
+    yield from style.after_the_rings(order, layout)
+    yield from _rods(layout)
+    yield _top(layout)
+    yield _dress(layout)
+
+
+def _press(layout: Layout) -> SewingStep:
+    face = layout.cuts[0]
+    return SewingStep(
+        title="Press and square",
+        instruction="Steam every layer before it is cut, square its first end, and cut the face"
+        " {0} wide by {1} long.",
+        figures=(face.width, face.length),
+    )
+
+
+def _join(layout: Layout) -> Iterator[SewingStep]:
+    widths = layout.widths
+    if widths.side_cut is not None and widths.centre_visible is not None:
+        yield SewingStep(
+            title="Join the widths",
+            instruction="Sew the face from {0} widths, a full one in the centre showing {1} and"
+            " equal pieces cut {2} at the sides; press the seams open.",
+            figures=(widths.widths, widths.centre_visible, widths.side_cut),
+        )
+
+
+def _turns(order: Order, layout: Layout) -> Iterator[SewingStep]:
+    if layout.side_turn is not None:
+        over = "over the lining" if order.chosen.lining is not None else "to the back"
+        yield SewingStep(
+            title="Turn the sides",
+            instruction=f"Turn {{0}} in at each side, {over}, and check the width {{1}} at three"
+            " heights before going on.",
+            figures=(layout.side_turn, order.width),
+        )
+    if layout.hem_allowance is not None:
+        yield SewingStep(
+            title="Turn the hem",
+            instruction="Turn {0} up at the bottom edge and sew the pocket; no interlining in it.",
+            figures=(layout.hem_allowance,),
+        )
+
+
+def _mark(layout: Layout) -> SewingStep:
+    rows, columns = layout.rows, layout.columns
+    return SewingStep(
+        title="Mark rows and columns",
+        instruction="Lay the panel face down. Mark {0} rows from the bottom edge, the lowest at"
+        " {1}, and {2} columns from the left edge, the first at {3}: every mark from its edge,"
+        " none from its neighbour.",
+        figures=(rows.count, rows.marks[0], columns.count, columns.marks[0]),
+    )
+
+
+def _rings(layout: Layout) -> SewingStep:
+    return SewingStep(
+        title="Sew the rings",
+        instruction="Sew {0} rings by hand or machine, four or five stitches each, only a pin-prick"
+        " through the face.",
+        figures=(ring_count(layout),),
+    )
+
+
+def ring_count(layout: Layout) -> Figure[int]:
+    """Count the rings, one where each row crosses each column.
+
+    Takes: the layout.
+
+    Gives: the count.
+
+    Source: derived here.
+    """
+    rows, columns = layout.rows.count, layout.columns.count
+    because = "One ring where each of {0} rows crosses each of {1} columns."
+    return derived("rings", rows.value * columns.value, Unit.COUNT, because, rows, columns)
+
+
+def _rods(layout: Layout) -> Iterator[SewingStep]:
+    if layout.rows.rods is RodPlace.NONE:
+        return
+    place = "each row" if layout.rows.rods is RodPlace.ROWS else "the middle of each fold"
+    count = len(layout.rows.rod_marks)
+    yield SewingStep(
+        title="Put the rods in",
+        instruction=f"Slide {count} rods into their pockets at {place}, and close the ends.",
+    )
+
+
+def _top(layout: Layout) -> SewingStep:
+    figures = () if layout.top_allowance is None else (layout.top_allowance,)
+    beyond = " {0} goes over the board." if figures else ""
+    return SewingStep(
+        title="Fix the top",
+        instruction="Measure the drop from the bottom edge up, and mark the top line." + beyond,
+        figures=figures,
+    )
+
+
+def _dress(layout: Layout) -> SewingStep:
+    return SewingStep(
+        title="Dress the folds",
+        instruction="Raise the shade to {0}, lay every fold by hand, tie it loosely, steam it"
+        " without wetting it, and leave it for one to three days.",
+        figures=(layout.stack.raised_size,),
+    )

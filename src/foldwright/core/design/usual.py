@@ -1,0 +1,50 @@
+"""What the house does in every style that does not do it its own way."""
+
+from __future__ import annotations
+
+from foldwright.core.design.choices import RodPlace
+from foldwright.core.design.order import Order
+from foldwright.core.quantity.length import Length
+from foldwright.core.why.figure import Figure
+
+L = Figure[Length]
+
+
+def house_edge(order: Order) -> L:
+    """Tell where the outer columns of a plain shade stand before any seam is looked at.
+
+    Takes: the order.
+
+    Gives: as typed; else the house's distance, or the market's floor where that is greater.
+
+    Source: ansi-wcma-2012, 4.5.3.2.
+    """
+    return order.length("edge distance", order.design.edge_distance, outer_columns(order))
+
+
+def outer_columns(order: Order) -> L:
+    """Tell the house's edge distance, or the market's floor where that is greater.
+
+    Takes: the order.
+
+    Gives: whichever is greater.
+
+    Source: ansi-wcma-2012, 4.5.3.2.
+    """
+    habit = order.habits.edge_distance
+    return habit if habit.value >= order.edge_floor.value else order.edge_floor
+
+
+def house_pitch(order: Order) -> L:
+    """Tell how far apart the columns of a plain shade may stand.
+
+    Takes: the order.
+
+    Gives: as typed; else the house's, which is larger where a rod lies at every row.
+
+    Source: cord-spacing-page.
+    """
+    habits = order.habits
+    rods = order.design.rods is RodPlace.ROWS
+    habit = habits.largest_pitch_with_rods if rods else habits.largest_pitch
+    return order.length("largest column pitch", order.design.largest_pitch, habit)
