@@ -117,15 +117,19 @@ def _most(rule: Rule, top: L | None, drop: L) -> L | None:
 
 def _by_shade_height(rule: Rule, limit: Figure[Any], drop: L) -> L | None:
     """Take the rules for a window whose height above the floor is not known."""
-    tall = any(drop.value > figure.value for figure in rule.others)
     if rule.measure is Measure.CHAIN_SHARE:
         share = Fraction(limit.value).limit_denominator(1000)
         return _made(rule, drop.value * share, "{0} of the shade's height {1}.", drop)
-    if rule.measure is Measure.CHAIN_LENGTH and not tall:
+    if rule.measure is Measure.CHAIN_LENGTH and not _is_tall(rule, drop):
         return _made(rule, limit.value, "{0} on a shade {1} high, which is not tall.", drop)
-    if rule.measure is Measure.CHAIN_SHORTER_BY and tall:
+    if rule.measure is Measure.CHAIN_SHORTER_BY and _is_tall(rule, drop):
         return _made(rule, drop.value - limit.value, "The shade's height {1} less {0}.", drop)
     return None
+
+
+def _is_tall(rule: Rule, drop: L) -> bool:
+    """Tell whether a shade is higher than the figure beside the rule's limit."""
+    return any(drop.value > tall.value for tall in rule.others)
 
 
 def _made(rule: Rule, value: Length, because: str, *inputs: L) -> L:
