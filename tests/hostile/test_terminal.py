@@ -9,12 +9,15 @@ from pathlib import Path
 
 import pytest
 
-COMMAND = [sys.executable, "-m", "foldwright.cli.main", "plan"]
+# Python's own buffer is part of the matter: without it half an answer passes for a whole one.
+BUFFERED = {name: value for name, value in os.environ.items() if name != "PYTHONUNBUFFERED"}
+COMMAND = [sys.executable, "-m", "foldwright.cli.main"]
+JOB = str(Path(__file__).parents[1] / "work" / "cottage.toml")
 
 
 def test_a_reader_who_has_seen_enough_is_not_shouted_at() -> None:
     with subprocess.Popen(  # noqa: S603 - our own program
-        [*COMMAND, "--json"], stdout=subprocess.PIPE, stderr=subprocess.PIPE
+        [*COMMAND, "plan", "--json"], stdout=subprocess.PIPE, stderr=subprocess.PIPE, env=BUFFERED
     ) as child:
         assert child.stdout is not None
         assert child.stderr is not None
@@ -24,11 +27,20 @@ def test_a_reader_who_has_seen_enough_is_not_shouted_at() -> None:
     assert child.returncode == 0
 
 
-@pytest.mark.parametrize("words", [(), ("--json",)])
+@pytest.mark.parametrize(
+    "words",
+    [("plan",), ("plan", "--json"), ("why", JOB, "Kitchen", "finished width")],
+    ids=["long", "very long", "short"],
+)
 def test_an_answer_that_finds_no_room_is_told(words: tuple[str, ...]) -> None:
     with Path("/dev/full").open("w") as full:
         done = subprocess.run(  # noqa: S603 - our own program
-            [*COMMAND, *words], stdout=full, stderr=subprocess.PIPE, text=True, check=False
+            [*COMMAND, *words],
+            stdout=full,
+            stderr=subprocess.PIPE,
+            text=True,
+            check=False,
+            env=BUFFERED,
         )
     assert done.returncode == 2
     assert done.stderr == "The answer could not be given: No space left on device.\n"
@@ -36,10 +48,10 @@ def test_an_answer_that_finds_no_room_is_told(words: tuple[str, ...]) -> None:
 
 def test_a_terminal_that_lacks_letters_shows_others() -> None:
     done = subprocess.run(  # noqa: S603 - our own program
-        COMMAND,
+        [*COMMAND, "plan"],
         capture_output=True,
         check=False,
-        env={**os.environ, "PYTHONIOENCODING": "ascii"},
+        env={**BUFFERED, "PYTHONIOENCODING": "ascii"},
     )
     assert (done.returncode, done.stderr) == (0, b"")
     assert b"?Wound wire 1.9?" in done.stdout
