@@ -39,7 +39,11 @@ def test_json_holds_to_its_schema() -> None:
 
 @pytest.mark.parametrize(
     ("words", "meant"),
-    [(("Kitchn", "finished width"), "“Kitchen”"), (("Kitchen", "finishd width"), "finished width")],
+    [
+        (("Kitchn", "finished width"), "“Kitchen”"),
+        (("Kitchen", "finishd width"), "finished width"),
+        (("Kitchen", "qqq"), "Leave the name out"),
+    ],
 )
 def test_a_slip_is_answered_with_the_nearest(words: tuple[str, str], meant: str) -> None:
     said = ask("why", JOB, *words)

@@ -33,7 +33,9 @@ def find_shade(job: Job, tag: str) -> ShadeSpec:
         if spec.tag.lower() == tag.strip().lower():
             return spec
     tags = [spec.tag for spec in job.shades]
-    raise CannotUse((_unknown("SHADE", f"no shade has the tag “{short(tag)}”", tag, tags),))
+    remedy = suggestion(tag, tags, f"Known here: {', '.join(tags)}.")
+    what = f"no shade has the tag “{short(tag)}”"
+    raise CannotUse((Fault(where="SHADE", what=what, remedy=remedy),))
 
 
 def figures_of(plan: ShadePlan) -> list[Asked]:
@@ -55,9 +57,6 @@ def find_figures(figures: list[Asked], wanted: str) -> list[Asked]:
     if found:
         return found
     known = [name for each in figures for name in (each.figure.name, each.place)]
-    raise CannotUse((_unknown("FIGURE", f"no figure is “{short(wanted)}”", wanted, known),))
-
-
-def _unknown(where: str, what: str, word: str, known: list[str]) -> Fault:
-    otherwise = "Known here: " + ", ".join(dict.fromkeys(known)) + "."
-    return Fault(where=where, what=what, remedy=suggestion(word, known, otherwise))
+    remedy = suggestion(wanted, known, "Leave the name out: then all that can be asked are listed.")
+    what = f"no figure is “{short(wanted)}”"
+    raise CannotUse((Fault(where="FIGURE", what=what, remedy=remedy),))
