@@ -19,6 +19,7 @@ def test_a_figure_is_explained_down_to_what_was_measured() -> None:
 
 
 def test_a_figure_is_found_by_its_place_and_the_tag_in_any_case() -> None:
+    """It is told once, although the sewing and the bench steps quote it too."""
     by_place = ask("why", JOB, "kitchen", "size.width")
     assert by_place.out == ask("why", JOB, "Kitchen", "finished width").out
 

@@ -48,14 +48,15 @@ def figures_of(plan: ShadePlan) -> list[Asked]:
 
 
 def find_figures(figures: list[Asked], wanted: str) -> list[Asked]:
-    """Give the figures with a name or at a place.
+    """Give the figures with a name or at a place, each once, wherever else it is quoted.
 
     Raises: CannotUse where there is none, with the nearest name.
     """
     word = wanted.strip().lower()
     found = [each for each in figures if word in {each.place.lower(), each.figure.name.lower()}]
     if found:
-        return found
+        once = {id(each.figure): each for each in reversed(found)}
+        return list(reversed(once.values()))
     known = [name for each in figures for name in (each.figure.name, each.place)]
     remedy = suggestion(wanted, known, "Leave the name out: then all that can be asked are listed.")
     what = f"no figure is “{short(wanted)}”"
