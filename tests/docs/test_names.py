@@ -9,12 +9,20 @@ from typing import Any
 import pytest
 from tests.docs.reading import ROOT
 
-from foldwright.core.design.layout import ColumnPlan, LayerCut, Layout, RowPlan, Stack, WidthPlan
+from foldwright.core.design.layout import ColumnPlan, LayerCut, Layout, RowPlan, SewnLine, Stack, WidthPlan
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Spring
 from foldwright.core.lift.balance import Balance, Window
 from foldwright.core.measure.finished import FinishedSize
 from foldwright.core.rig.headrail import Adjustment, CordLine, Headrail
+from foldwright.core.safety.choices import SafetyChoices
+from foldwright.core.safety.report import (
+    Governing,
+    InnerCord,
+    LabelText,
+    RuleLine,
+    SafetyReport,
+)
 from foldwright.core.weigh.load import PanelLoad, Weights
 
 RESULTS: tuple[type[Any], ...] = (
@@ -23,6 +31,7 @@ RESULTS: tuple[type[Any], ...] = (
     ColumnPlan,
     WidthPlan,
     LayerCut,
+    SewnLine,
     Stack,
     Layout,
     Weights,
@@ -31,8 +40,13 @@ RESULTS: tuple[type[Any], ...] = (
     CordLine,
     Adjustment,
     Headrail,
+    InnerCord,
+    RuleLine,
+    Governing,
+    LabelText,
+    SafetyReport,
 )
-OTHERS: tuple[type[Any], ...] = (PanelLoad, Habits, Spring)
+OTHERS: tuple[type[Any], ...] = (PanelLoad, Habits, SafetyChoices, Spring)
 FIGURES = re.compile(r"^(tuple\[)?(L|N|Figure\[(int|float|Any)\])\b")
 
 

@@ -236,6 +236,7 @@ DESIGN = Group(
                 StyleName.FLAT.value: "flat",
                 StyleName.LOOPED.value: "looped, folds stay when lowered",
                 StyleName.CASCADE.value: "cascade, each fold shorter than the one below",
+                StyleName.TUCKED.value: "tucked, a stitched ridge at every fold",
             },
             default=StyleName.FLAT.value,
         ),
@@ -276,6 +277,7 @@ DESIGN = Group(
             label="Step of a cascade",
             hint="Each fold is so much shorter than the one below.",
         ),
+        Field(path="design.tuck", label="Cloth of a tuck", hint="Sewn into each stitched ridge."),
         Field(path="design.largest_row_spacing", label="Row spacing, at most"),
         Field(
             path="design.edge_distance",

@@ -1,12 +1,16 @@
+from dataclasses import replace
+from dataclasses import replace
+from fractions import Fraction
 from itertools import pairwise
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.core.drawing.building import plan, with_rods
+from tests.core.drawing.building import length, plan, with_rods
 
 from foldwright.core.design.choices import RodPlace
 from foldwright.core.drawing.folding import Hang, Panel, hang, stacked_pitch
+from foldwright.core.drawing.loops import loops
 
 INCH = 25.4
 PITCH = 4.0
@@ -101,3 +105,41 @@ def test_a_raise_beyond_the_design_stops_at_the_design() -> None:
 
 def test_the_pitch_of_the_stack_is_that_of_the_weights() -> None:
     assert stacked_pitch(plan()) == pytest.approx(4.0)
+
+
+def test_a_rod_in_the_skirt_rises_with_the_hem() -> None:
+    made = with_rods(plan(), RodPlace.ROWS)
+    assert made.layout is not None
+    low = replace(made.layout.rows, rod_marks=(length("rod", 2),))
+    layout = replace(made.layout, rows=low)
+    up = hang(layout, drop_mm=60 * INCH, pitch_mm=PITCH, raise_share=0.5)
+    assert up.rods == pytest.approx([up.hem + 2 * INCH])
+
+
+def test_a_loop_that_just_opens_stays_below_its_lower_row() -> None:
+    panel = Panel(lower=100.0, upper=299.0, cloth=200.0)
+    path = loops((panel,), lane=10.0, rest=5.0)
+    lowest = min(range(len(path)), key=lambda index: path[index].y)
+    assert path[lowest].y == pytest.approx(panel.fold_edge)
+    assert max(point.y for point in path[lowest:]) <= panel.lower
+
+
+def test_a_ridge_is_seen_while_it_is_on_the_face_and_no_fold_hangs_before_it() -> None:
+    # Rows at 5.2, 12.6 … in; ridges at each row and half a spacing above it.
+    made = plan()
+    assert made.layout is not None
+    rows = made.layout.rows
+    middles = [length("tuck", mark.value.in_inches + Fraction("3.7")) for mark in rows.marks]
+    ridges = tuple(each for pair in zip(rows.marks, middles, strict=True) for each in pair)
+    layout = replace(made.layout, rows=replace(rows, ridges=ridges))
+    seen = [
+        hang(layout, drop_mm=60 * INCH, pitch_mm=PITCH, raise_share=inches_up / 51.8).ridges
+        for inches_up in (0.0, 5.0, 10.0)
+    ]
+    down = [5.2 + 3.7 * number for number in range(14)]
+    assert [height / INCH for height in seen[0]] == pytest.approx(down)
+    # 5 in up, the lowest panel hangs 2 1/2 in below its row: the row's ridge is behind, and the
+    # middle one stands still on the upper limb.
+    assert [height / INCH for height in seen[1]] == pytest.approx(down[1:])
+    # 10 in up, the lowest panel is closed; the next has a slack of 1.22 in at most.
+    assert [height / INCH for height in seen[2]] == pytest.approx(down[3:])

@@ -36,6 +36,7 @@ DESIGNS = {
     "flat with rods at mid-fold": Choices(rods=RodPlace.MID_FOLD),
     "looped": Choices(style=StyleName.LOOPED, fullness=1.5),
     "cascade": Choices(style=StyleName.CASCADE, step=Length.mm(6)),
+    "tucked": Choices(style=StyleName.TUCKED),
 }
 INTERLINED = replace(PARTS, interlining=INTERLINING)
 

@@ -14,6 +14,7 @@ class StyleName(Enum):
     FLAT = "flat"
     LOOPED = "looped"
     CASCADE = "cascade"
+    TUCKED = "tucked"
 
 
 class RodPlace(Enum):
@@ -39,6 +40,7 @@ class Choices:
     largest_pitch: Length | None = None
     fullness: float | None = None  # looped: cloth per unit of row spacing
     step: Length | None = None  # cascade: each fold is so much shorter than the one below
+    tuck: Length | None = None  # tucked: cloth sewn into each tuck
     side_turn: Length | None = None
     hem_allowance: Length | None = None
     top_allowance: Length | None = None
@@ -49,5 +51,6 @@ class Choices:
 ONLY_FOR: dict[str, frozenset[StyleName]] = {
     "fullness": frozenset({StyleName.LOOPED}),
     "step": frozenset({StyleName.CASCADE}),
+    "tuck": frozenset({StyleName.TUCKED}),
 }
 """The fields of the design that mean something in some styles alone."""

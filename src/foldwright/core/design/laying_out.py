@@ -92,6 +92,7 @@ def _draw(order: Order) -> Layout:
         side_turn=side_turn(order),
         hem_allowance=hem_allowance(order),
         top_allowance=top_allowance(order),
+        sewn=style.sewn(order, rows),
     )
     return replace(layout, sewing=sewing_order(order, layout))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 from typing import Any
 
 from foldwright.core.design.choices import RodPlace, StyleName
@@ -72,6 +73,20 @@ class LayerCut:
     body: L | None = None  # of the length, what lies between hem and top line
 
 
+class Sewn(Enum):
+    """What is sewn along a line that is marked on the flat cloth."""
+
+    TUCK = "tuck"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SewnLine:
+    """A line marked on the flat cloth, across it from the bottom edge up."""
+
+    kind: Sewn
+    at: L
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class SewingStep:
     """One step at the table or the machine: what to do, and with which figures."""
@@ -104,4 +119,5 @@ class Layout:
     side_turn: L | None = None  # turned in at each side, once
     hem_allowance: L | None = None  # turned up below the finished bottom edge
     top_allowance: L | None = None  # left above the top line, over the board and its staples
+    sewn: tuple[SewnLine, ...] = ()  # what is marked on the flat cloth besides rows and columns
     sewing: tuple[SewingStep, ...] = ()  # in the order of the work

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 from math import ceil, floor
 
-from foldwright.core.design.choices import RodPlace, StyleName
+from foldwright.core.design.choices import StyleName
 from foldwright.core.design.layout import RowPlan
 from foldwright.core.design.order import Order, draft, head_allowance, skirt
 from foldwright.core.design.rows import RowScale, exact_share, row_plan
-from foldwright.core.design.style import Style, usual_rows
+from foldwright.core.design.style import Style, rods_between_rows, usual_rows
 from foldwright.core.facts.panel_limits import (
     HOBBLED_BOOK,
     LOOP_LIMIT,
@@ -115,8 +115,7 @@ class LoopedStyle(Style):
                 ways=self._shorter_loops(order, rows),
                 source=LOOP_LIMIT.source,
             )
-        if order.design.rods is RodPlace.MID_FOLD:
-            yield _rods_in_loops(order)
+        yield from rods_between_rows(order, "A loop has no fold line for a rod to lie in")
 
     def _shorter_loops(self, order: Order, rows: RowPlan) -> Iterator[Way[Order]]:
         yield usual_rows(order, self)
@@ -210,15 +209,3 @@ def _less_fullness(order: Order, rows: RowPlan) -> Iterator[Way[Order]]:
         figure = chosen("fullness", allowed, Unit.RATIO)
         sentence = "Take {0} of cloth to one of drop."
         yield by_change(order, order.system, sentence, figure, design__fullness=allowed)
-
-
-def _rods_in_loops(order: Order) -> Draft[Order]:
-    return draft(
-        Severity.ASK,
-        "rods-in-loops",
-        "A loop has no fold line for a rod to lie in; the rods are asked for at mid-fold.",
-        ways=(
-            by_change(order, order.system, "Put the rods at the rows.", design__rods=RodPlace.ROWS),
-            by_change(order, order.system, "Leave the rods out.", design__rods=RodPlace.NONE),
-        ),
-    )

@@ -6,13 +6,14 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Protocol
 
-from foldwright.core.design.choices import StyleName
-from foldwright.core.design.layout import Layout, RowPlan, SewingStep
-from foldwright.core.design.order import Order
+from foldwright.core.design.choices import RodPlace, StyleName
+from foldwright.core.design.layout import Layout, RowPlan, SewingStep, SewnLine
+from foldwright.core.design.order import Order, draft
 from foldwright.core.design.panels import cloth_of
 from foldwright.core.design.usual import house_edge, house_pitch
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.finding import Severity
 from foldwright.core.why.making import derived
 from foldwright.core.why.trying import Draft, Way, by_change
 
@@ -60,6 +61,11 @@ class Style(Protocol):
     def cloth(self, order: Order, rows: RowPlan) -> L:
         """Measure the cloth from hem to top line, before tucks and pockets are sewn."""
         return plain_cloth(order, rows)
+
+    def sewn(self, order: Order, rows: RowPlan) -> tuple[SewnLine, ...]:
+        """Give the lines that are marked on the flat cloth besides rows and columns."""
+        del order, rows
+        return ()
 
     def before_the_turns(self, order: Order, layout: Layout) -> Iterator[SewingStep]:
         """Give what is sewn before the sides and the hem are turned."""
@@ -130,3 +136,26 @@ def usual_rows(order: Order, style: Style) -> Way[Order]:
     return by_change(
         order, order.system, "Use {0} rows at {1}.", count, spacing, design__row_count=count.value
     )
+
+
+def rods_between_rows(order: Order, why: str) -> Iterator[Draft[Order]]:
+    """Find rods at mid-fold in a style that has no place for them there.
+
+    Takes: the order; the reason, as the beginning of a sentence.
+
+    Gives: a draft of a finding, or none.
+
+    Source: common practice.
+    """
+    if order.design.rods is RodPlace.MID_FOLD:
+        yield draft(
+            Severity.ASK,
+            "rods-in-loops",
+            f"{why}; the rods are asked for at mid-fold.",
+            ways=(
+                by_change(
+                    order, order.system, "Put the rods at the rows.", design__rods=RodPlace.ROWS
+                ),
+                by_change(order, order.system, "Leave the rods out.", design__rods=RodPlace.NONE),
+            ),
+        )

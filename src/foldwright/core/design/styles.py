@@ -8,10 +8,11 @@ from foldwright.core.design.flat import FlatStyle
 from foldwright.core.design.looped import LoopedStyle
 from foldwright.core.design.order import Order
 from foldwright.core.design.style import Style
+from foldwright.core.design.tucked import TuckedStyle
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import chosen
 
-ALL: tuple[Style, ...] = (FlatStyle(), LoopedStyle(), CascadeStyle())
+ALL: tuple[Style, ...] = (FlatStyle(), LoopedStyle(), CascadeStyle(), TuckedStyle())
 STYLES: dict[StyleName, Style] = {style.name: style for style in ALL}
 
 

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.drawing.blank import blank
+from foldwright.core.drawing.face import Face as ClothFace
+from foldwright.core.drawing.face import draw_face
 from foldwright.core.drawing.folding import Hang, hang, stacked_pitch
 from foldwright.core.drawing.frame import SCREEN, Frame, Gutters, fit, with_gutters
 from foldwright.core.drawing.model import (
@@ -40,8 +42,6 @@ SEEN_FROM = "from the room"
 GUTTERS = Gutters(left=13.0, bottom=13.0, right=15.0, top=16.0)
 SIZE_LINE_OFF = 6.0  # from the thing to its dimension line
 CAPTION_BELOW = 9.0
-SHADING = (1.2, 2.8, 5.0)  # lines above a fold edge, ever farther apart, that round it
-EDGES_APART = 1.2  # fold edges closer than this would run into one black band
 RING_RADIUS = 0.6
 HANDLE_DROP = 4.0
 HANDLE_RADIUS = 1.2
@@ -86,7 +86,7 @@ def elevation(
 
     Gives: the drawing; without a finished size, a sentence that asks for it.
 
-    Holds for: flat and looped shades of limp cloth.
+    Holds for: shades of limp cloth.
 
     Source: derived here; line kinds iso-128, dimensions iso-129.
 
@@ -138,7 +138,7 @@ def _elements(scene: _Scene) -> Iterator[AnyElement]:
     if scene.hang is not None:
         yield from _rings_and_cords(scene, scene.hang)
         yield from _rods(scene, scene.hang)
-        yield from _folds(scene, scene.hang)
+        yield from draw_face(_face(scene, scene.hang))
         yield from _bar(scene, scene.hang)
         yield from _handle(scene)
     yield rectangle(scene.cover, Layer.CLOTH, LineKind.VISIBLE)
@@ -209,31 +209,8 @@ def _rods(scene: _Scene, hung: Hang) -> Iterator[AnyElement]:
         )
 
 
-def _folds(scene: _Scene, hung: Hang) -> Iterator[AnyElement]:
-    """Draw the fold edges that are seen: each fold hangs before the one below it."""
-    seen_down_to = hung.top
-    for panel in reversed(hung.panels):
-        edge = panel.fold_edge
-        if panel.folded and edge < seen_down_to:
-            apart = seen_down_to - edge >= EDGES_APART * scene.scale
-            yield _across(scene, edge, LineKind.VISIBLE if apart else LineKind.THIN)
-            yield from _shading(scene, edge, seen_down_to)
-        seen_down_to = min(seen_down_to, edge)
-
-
-def _shading(scene: _Scene, edge: float, upper: float) -> Iterator[AnyElement]:
-    """Round a fold with thin lines above its edge, as many as there is room for."""
-    for distance in SHADING:
-        height = edge + distance * scene.scale
-        if height < upper:
-            yield _across(scene, height, LineKind.THIN)
-
-
-def _across(scene: _Scene, height: float, kind: LineKind) -> Line:
-    """Draw a line over the whole width."""
-    return Line(
-        start=Point(0.0, height), end=Point(scene.width, height), layer=Layer.CLOTH, kind=kind
-    )
+def _face(scene: _Scene, hung: Hang) -> ClothFace:
+    return ClothFace(width=scene.width, hang=hung, scale=scene.scale)
 
 
 def _bar(scene: _Scene, hung: Hang) -> Iterator[AnyElement]:

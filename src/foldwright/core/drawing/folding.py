@@ -6,6 +6,7 @@ hangs below the lower row, and its fold edge is the lowest point of that loop.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -58,6 +59,7 @@ class Hang:
     rods: tuple[float, ...]
     top: float
     raised_by: float
+    ridges: tuple[float, ...] = ()  # sewn tucks, as far as they are seen from the room
 
     @property
     def lowest(self) -> float:
@@ -91,6 +93,7 @@ def hang(layout: Layout, *, drop_mm: float, pitch_mm: float, raise_share: float)
         rods=tuple(_rod_heights(layout, marks, rows, panels)),
         top=drop_mm,
         raised_by=raised_by,
+        ridges=tuple(_ridge_heights(layout, marks, panels)),
     )
 
 
@@ -148,3 +151,17 @@ def _rod_heights(
         else:
             heights.append(rows[0] - (marks[0] - mark))
     return heights
+
+
+def _ridge_heights(
+    layout: Layout, marks: list[float], panels: tuple[Panel, ...]
+) -> Iterator[float]:
+    """Carry each ridge along, and give those on the face that no fold hangs before."""
+    for ridge in (each.value.in_millimetres for each in layout.rows.ridges):
+        index = sum(row <= ridge for row in marks) - 1
+        panel, arc = panels[index], ridge - marks[index]
+        edges_above = [each.fold_edge for each in panels[index + 1 :] if each.folded]
+        height = panel.height_at(arc)
+        on_the_face = not panel.folded or (arc > panel.slack and not panel.closed)
+        if on_the_face and height <= min(edges_above, default=height):
+            yield height

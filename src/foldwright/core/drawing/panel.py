@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.design.choices import RodPlace
@@ -23,11 +24,35 @@ from foldwright.core.drawing.shapes import rectangle
 from foldwright.core.drawing.tags import tag
 from foldwright.core.drawing.words import bare
 from foldwright.core.measure.finished import FinishedSize
+from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import System
+from foldwright.core.why.figure import Figure
 
 LABEL_OFF = 3.0  # of paper, from the cloth to the first mark
 ORIGIN_RADIUS = 1.1
 RING_RADIUS = 0.7
+
+
+class Marked(NamedTuple):
+    """A figure that is marked or measured on the cloth, and its path in the plan."""
+
+    figure: Figure[Length]
+    path: str
+
+    @property
+    def millimetres(self) -> float:
+        """Give where it lies."""
+        return self.figure.value.in_millimetres
+
+
+def _listed(
+    hung: tuple[Figure[Length], ...], flat: tuple[Figure[Length], ...], room: str
+) -> tuple[Marked, ...]:
+    """Take the marks on the flat cloth, where they differ from those on the hanging shade."""
+    name = "cloth_marks" if flat else "marks"
+    return tuple(
+        Marked(figure, f"{room}.{name}.{number}") for number, figure in enumerate(flat or hung)
+    )
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -41,14 +66,44 @@ class Table:
     system: System
 
     @property
+    def across(self) -> Marked:
+        """Give the width of the cloth as it lies: flat, before pleats and gathers are made."""
+        flat = self.layout.widths.cloth_width
+        return (
+            Marked(self.size.width, "size.width")
+            if flat is None
+            else Marked(flat, "layout.widths.cloth_width")
+        )
+
+    @property
+    def along(self) -> Marked:
+        """Give the cloth from hem to top line as it lies: flat, before tucks are sewn."""
+        body = self.layout.cuts[0].body if self.layout.cuts else None
+        if body is None or not self.layout.rows.cloth_marks:
+            return Marked(self.size.drop, "size.drop")
+        return Marked(body, "layout.cuts.0.body")
+
+    @property
+    def rows(self) -> tuple[Marked, ...]:
+        """Give the rows as they are marked on the cloth."""
+        rows = self.layout.rows
+        return _listed(rows.marks, rows.cloth_marks, "layout.rows")
+
+    @property
+    def columns(self) -> tuple[Marked, ...]:
+        """Give the columns as they are marked on the cloth."""
+        columns = self.layout.columns
+        return _listed(columns.marks, columns.cloth_marks, "layout.columns")
+
+    @property
     def width(self) -> float:
-        """Give the finished width."""
-        return self.size.width.value.in_millimetres
+        """Give the width of the cloth as it lies."""
+        return self.across.millimetres
 
     @property
     def drop(self) -> float:
-        """Give the finished drop."""
-        return self.size.drop.value.in_millimetres
+        """Give the length of the cloth from hem to top line as it lies."""
+        return self.along.millimetres
 
     @property
     def cut(self) -> Box:
@@ -89,6 +144,7 @@ def draw_panel(table: Table) -> Iterator[AnyElement]:
     yield from _seams(table)
     yield from _rings(table)
     yield from _loose_rods(table)
+    yield from _sewn(table)
     yield from _staple_line(table)
     yield from _origin(table)
 
@@ -124,10 +180,10 @@ def _seams(table: Table) -> Iterator[AnyElement]:
 
 def _rings(table: Table) -> Iterator[AnyElement]:
     """Put a ring at every crossing."""
-    for row in table.layout.rows.marks:
-        for column in table.layout.columns.marks:
+    for row in table.rows:
+        for column in table.columns:
             yield Circle(
-                centre=Point(column.value.in_millimetres, row.value.in_millimetres),
+                centre=Point(column.millimetres, row.millimetres),
                 radius=RING_RADIUS * table.scale,
                 layer=Layer.ROWS,
             )
@@ -145,6 +201,19 @@ def _loose_rods(table: Table) -> Iterator[AnyElement]:
             layer=Layer.RODS,
             kind=LineKind.HIDDEN,
             tag=tag(table.plan, f"layout.rows.rod_marks.{index}"),
+        )
+
+
+def _sewn(table: Table) -> Iterator[AnyElement]:
+    """Draw the lines that are sewn into the cloth besides its seams."""
+    for index, line in enumerate(table.layout.sewn):
+        height = line.at.value.in_millimetres
+        yield Line(
+            start=Point(0.0, height),
+            end=Point(table.width, height),
+            layer=Layer.SEAMS,
+            kind=LineKind.HIDDEN,
+            tag=tag(table.plan, f"layout.sewn.{index}.at"),
         )
 
 

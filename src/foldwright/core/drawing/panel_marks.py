@@ -20,7 +20,7 @@ from foldwright.core.drawing.model import (
     Tag,
     Text,
 )
-from foldwright.core.drawing.panel import LABEL_OFF, Table
+from foldwright.core.drawing.panel import LABEL_OFF, Marked, Table
 from foldwright.core.drawing.tags import tag
 from foldwright.core.drawing.words import bare
 from foldwright.core.quantity.length import Length
@@ -96,9 +96,9 @@ def column_lines(table: Table) -> int:
     >>> column_lines(table)
     1
     """
-    marks = table.layout.columns.marks
-    places = [mark.value.in_millimetres / table.scale for mark in marks]
-    return levels(places, label_width(marks, table.system))
+    marks = table.columns
+    places = [mark.millimetres / table.scale for mark in marks]
+    return levels(places, label_width(tuple(mark.figure for mark in marks), table.system))
 
 
 def names(table: Table) -> list[Name]:
@@ -117,35 +117,61 @@ def names(table: Table) -> list[Name]:
     >>> [name.words for name in names(table)][:2]
     ['bottom edge', 'row 1']
     """
-    rod = " + rod" if table.layout.rows.rods is RodPlace.ROWS else ""
-    found = [Name(height=0.0, words="bottom edge"), Name(height=table.drop, words="top line")]
-    for number, mark in enumerate(table.layout.rows.marks, start=1):
-        found.append(Name(height=mark.value.in_millimetres, words=f"row {number}{rod}"))
-    if table.layout.rows.rods is RodPlace.MID_FOLD:
-        for index, mark in enumerate(table.layout.rows.rod_marks):
-            found.append(
-                Name(
-                    height=mark.value.in_millimetres,
-                    words=f"rod {bare(mark, table.system)}",
-                    size=Lettering.FIGURE,
-                    tag=tag(table.plan, f"layout.rows.rod_marks.{index}"),
-                )
-            )
+    found = [
+        Name(height=0.0, words="bottom edge"),
+        Name(height=table.drop, words="top line"),
+        *_row_names(table),
+        *_rod_names(table),
+        *_sewn_names(table),
+    ]
     staples = table.staple_line
     if staples is not None:
         found.append(Name(height=staples, words="staple line"))
     return sorted(found, key=lambda name: name.height)
 
 
+def _row_names(table: Table) -> Iterator[Name]:
+    """Name each row, and what else lies on it."""
+    sewn = {line.at.value: f" + {line.kind.value}" for line in table.layout.sewn}
+    rod = " + rod" if table.layout.rows.rods is RodPlace.ROWS else ""
+    for number, row in enumerate(table.rows, start=1):
+        beside = sewn.get(row.figure.value, "")
+        yield Name(height=row.millimetres, words=f"row {number}{beside}{rod}")
+
+
+def _rod_names(table: Table) -> Iterator[Name]:
+    """Give rods between rows their mark, since they have none at the left."""
+    if table.layout.rows.rods is RodPlace.MID_FOLD:
+        for index, mark in enumerate(table.layout.rows.rod_marks):
+            yield _marked(table, "rod", Marked(mark, f"layout.rows.rod_marks.{index}"))
+
+
+def _sewn_names(table: Table) -> Iterator[Name]:
+    """Give sewn lines between rows their mark."""
+    rows = {row.figure.value for row in table.rows}
+    for index, line in enumerate(table.layout.sewn):
+        if line.at.value not in rows:
+            yield _marked(table, line.kind.value, Marked(line.at, f"layout.sewn.{index}.at"))
+
+
+def _marked(table: Table, words: str, mark: Marked) -> Name:
+    return Name(
+        height=mark.millimetres,
+        words=f"{words} {bare(mark.figure, table.system)}",
+        size=Lettering.FIGURE,
+        tag=tag(table.plan, mark.path),
+    )
+
+
 def _rows(table: Table) -> Iterator[AnyElement]:
     """Draw each row with its mark at the left, all measured from the bottom edge."""
-    marks = table.layout.rows.marks
-    heights = [mark.value.in_millimetres for mark in marks]
+    marks = table.rows
+    heights = [mark.millimetres for mark in marks]
     origin, *labels = spread([0.0, *heights], LABEL_LINE * table.scale)
     yield _row_mark(table, "0", origin, None)
     edge = table.cut.left - LEADER * table.scale
-    for index, (mark, height, label) in enumerate(zip(marks, heights, labels, strict=True)):
-        path = tag(table.plan, f"layout.rows.marks.{index}")
+    for mark, height, label in zip(marks, heights, labels, strict=True):
+        path = tag(table.plan, mark.path)
         bend = Point(table.cut.left, height)
         yield Polyline(
             points=(Point(table.width, height), bend, Point(edge, label)),
@@ -153,7 +179,7 @@ def _rows(table: Table) -> Iterator[AnyElement]:
             kind=LineKind.THIN,
             tag=path,
         )
-        yield _row_mark(table, bare(mark, table.system), label, path)
+        yield _row_mark(table, bare(mark.figure, table.system), label, path)
 
 
 def _row_mark(table: Table, words: str, height: float, its_tag: Tag | None) -> Text:
@@ -172,9 +198,9 @@ def _row_mark(table: Table, words: str, height: float, its_tag: Tag | None) -> T
 def _columns(table: Table) -> Iterator[AnyElement]:
     """Draw each column with its mark below, on as many lines as keep the marks apart."""
     lines = column_lines(table)
-    for index, mark in enumerate(table.layout.columns.marks):
-        across = mark.value.in_millimetres
-        path = tag(table.plan, f"layout.columns.marks.{index}")
+    for index, mark in enumerate(table.columns):
+        across = mark.millimetres
+        path = tag(table.plan, mark.path)
         down = LABEL_OFF + LEADER + (index % lines) * LABEL_LINE
         label = table.cut.bottom - down * table.scale
         yield Line(
@@ -186,7 +212,7 @@ def _columns(table: Table) -> Iterator[AnyElement]:
         )
         yield Text(
             at=Point(across, label),
-            words=bare(mark, table.system),
+            words=bare(mark.figure, table.system),
             anchor=Anchor.MIDDLE,
             strong=True,
             backed=True,

@@ -74,7 +74,7 @@ def table_layout(plan: ShadePlan, system: System, frame: Frame = PAGE) -> Drawin
 
 def _gutters(table: Table, frame: Frame) -> Gutters:
     """Leave room for the marks; how many lines they take depends on the scale, so look twice."""
-    rows = table.layout.rows.marks
+    rows = tuple(row.figure for row in table.rows)
     left = label_width(rows, table.system) + LEADER + LABEL_OFF
     right = max(text_width(name.words, name.size) for name in names(table))
     gutters = Gutters(
@@ -91,7 +91,7 @@ def _gutters(table: Table, frame: Frame) -> Gutters:
 
 
 def _sizes(table: Table) -> Iterator[AnyElement]:
-    """Write the finished sizes along the cloth."""
+    """Write the sizes of the cloth as it lies along it."""
     widest = max(text_width(name.words, name.size) for name in names(table))
     beyond_names = table.cut.right + (widest + LEADER) * table.scale
     seam_line = LABEL_OFF + LABEL_LINE / 2 if table.layout.widths.seams else 0.0
@@ -101,24 +101,24 @@ def _sizes(table: Table) -> Iterator[AnyElement]:
         end=Point(table.width, above_seams),
         line_at=above_seams + SIZE_LINE_OFF * table.scale,
         along=Along.ACROSS,
-        words=in_full(table.size.width, table.system),
+        words=in_full(table.across.figure, table.system),
         size=Lettering.LARGE,
         strong=True,
         layer=Layer.SIZES,
         kind=LineKind.THIN,
-        tag=tag(table.plan, "size.width"),
+        tag=tag(table.plan, table.across.path),
     )
     yield Dimension(
         start=Point(beyond_names, 0.0),
         end=Point(beyond_names, table.drop),
         line_at=beyond_names + DROP_LINE * table.scale,
         along=Along.UP,
-        words=in_full(table.size.drop, table.system),
+        words=in_full(table.along.figure, table.system),
         size=Lettering.LARGE,
         strong=True,
         layer=Layer.SIZES,
         kind=LineKind.THIN,
-        tag=tag(table.plan, "size.drop"),
+        tag=tag(table.plan, table.along.path),
     )
 
 
@@ -137,13 +137,15 @@ def _captions(table: Table) -> Iterator[AnyElement]:
 
 
 def _caption(table: Table) -> str:
-    return f"Seen {SEEN_FROM}. {UNIT_NOTES[table.system]}."
+    flat = table.layout.rows.cloth_marks or table.layout.columns.cloth_marks
+    before = "Flat, before it is sewn up. " if flat else ""
+    return f"{before}Seen {SEEN_FROM}. {UNIT_NOTES[table.system]}."
 
 
 def _describe(table: Table) -> str:
     """Say in sentences what the drawing shows."""
-    rows = ", ".join(bare(mark, table.system) for mark in table.layout.rows.marks)
-    columns = ", ".join(bare(mark, table.system) for mark in table.layout.columns.marks)
+    rows = ", ".join(bare(mark.figure, table.system) for mark in table.rows)
+    columns = ", ".join(bare(mark.figure, table.system) for mark in table.columns)
     return (
         f"The panel lying face down, seen from the back. {UNIT_NOTES[table.system]}. "
         f"Rows from the bottom edge: {rows}. Columns from the left edge: {columns}."

@@ -46,6 +46,7 @@ class Habits:
     lining_less_than_width: L
     shrinkage: N
     looped_fullness: N
+    tuck: L
     # weigh
     ring_mass_kg: N
     bar_less_than_width: L

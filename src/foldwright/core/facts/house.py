@@ -169,6 +169,10 @@ AT_THE_TABLE: dict[str, Habit] = {
         "One and a half gives soft loops; double makes deep ones, and longer cord loops.",
         PUBLISHED, source=Source(id="hobbled-tutorial"),
     ),
+    "tuck": _published(
+        "cloth of a tuck", "1/2",
+        "Each stitched tuck takes this much of the length.", Source(id="stitched-tuck-book"),
+    ),
 }  # fmt: skip
 
 ON_THE_SCALE: dict[str, Habit] = {

@@ -46,6 +46,26 @@ LOOPED_SPACING = fact(
     source=HOBBLED_BOOK,
 )
 
+TUCK_BOOK = Source(id="stitched-tuck-book", clause="excerpt")
+
+TUCKED_HEAD = fact(
+    "drop kept out of the count of tucks",
+    Length.inches(3),
+    Unit.LENGTH,
+    "The rule counts the tucks on the drop less this.",
+    Status.PUBLISHED,
+    source=TUCK_BOOK,
+)
+
+TUCK_SPACING = fact(
+    "drop for one tuck",
+    Length.inches(3),
+    Unit.LENGTH,
+    "The rule gives each tuck about this much of the drop.",
+    Status.PUBLISHED,
+    source=TUCK_BOOK,
+)
+
 SHALLOWEST_FOLD = _limit(
     "shallowest usual fold", Length.inches("2.5"), "Shallower folds are fiddly to dress."
 )

@@ -1,0 +1,39 @@
+"""The styles of the trade against published pages: tucks, poufs, scallops, swags.
+
+Each check names its source, an id of docs/sources.toml. Where the page prints the number
+the check says so; elsewhere the rule is the page's and the size is ours.
+"""
+
+from __future__ import annotations
+
+import pytest
+from tests.core.layouts import inches, laid_out, sized
+
+from foldwright.core.design.choices import Choices, StyleName
+from foldwright.core.design.tucked import book_tuck_count
+
+
+def test_a_stitched_tuck_shade_by_the_book() -> None:
+    """stitched-tuck-book: (length - 3)/3 tucks to the nearest, spaced evenly, 1/2 in each.
+
+    Published rule: 63 in gives 20 tucks 3.15 in apart and 10 in more of length; rings on
+    every other tuck from the lowest lie 6.3 in apart. Tolerance 0.0005 in.
+    """
+    size = sized("36", "63")
+    assert book_tuck_count(size.drop).value == 20
+    design = Choices(
+        style=StyleName.TUCKED,
+        skirt=inches("0"),
+        head_allowance=inches("3"),
+        hem_allowance=inches("0"),
+        top_allowance=inches("0"),
+        shrinkage=0.0,
+    )
+    layout = laid_out(design, size)
+    ridges = [float(ridge.value.in_inches) for ridge in layout.rows.ridges]
+    assert ridges == pytest.approx([3.15 * number for number in range(1, 21)], abs=0.0005)
+    assert [mark.value for mark in layout.rows.marks] == [
+        ridge.value for ridge in layout.rows.ridges[::2]
+    ]
+    assert float(layout.rows.spacing.value.in_inches) == pytest.approx(6.3, abs=0.0005)
+    assert layout.cuts[0].length.value == inches("73")
