@@ -13,7 +13,7 @@ from pathlib import Path
 import httpx
 import pytest
 
-from foldwright.web.serving import serve
+from foldwright.web.serving import EVERY_ADDRESS, serve
 from foldwright.work.files import CannotUse
 
 
@@ -57,3 +57,9 @@ def test_a_taken_port_is_told_with_what_to_do(tmp_path: Path) -> None:
         with pytest.raises(CannotUse, match=f"port {port}") as refusal:
             serve("127.0.0.1", port, tmp_path)
     assert "--port" in str(refusal.value)
+
+
+@pytest.mark.parametrize("host", EVERY_ADDRESS)
+def test_an_address_under_which_no_page_would_answer_is_refused(host: str, tmp_path: Path) -> None:
+    with pytest.raises(CannotUse, match="own address"):
+        serve(host, 0, tmp_path)

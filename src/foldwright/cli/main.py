@@ -103,7 +103,7 @@ def _add_common(parser: argparse.ArgumentParser) -> None:
 
 
 def _add_serve(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("--host", default="127.0.0.1", help="the address to listen at")
+    parser.add_argument("--host", default="127.0.0.1", help="this machine's address to listen at")
     parser.add_argument("--port", type=_port, default=8137, help="the port to listen at")
     parser.add_argument(
         "--data",

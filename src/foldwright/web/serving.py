@@ -22,6 +22,7 @@ from foldwright.work.shop import house_shop, load_shop
 BOOK_NAME = "book.sqlite"
 SHOP_FOLDER = "shop"
 SECONDS_TO_FINISH = 3
+EVERY_ADDRESS = ("", "0.0.0.0", "::")  # noqa: S104 - refused, never listened at
 
 
 def serve(host: str, port: int, data_folder: Path, *, open_browser: bool = False) -> None:
@@ -29,8 +30,8 @@ def serve(host: str, port: int, data_folder: Path, *, open_browser: bool = False
 
     Takes: the address to listen at; the folder that holds the book of jobs and, in a
     folder `shop`, the shop's own list where it has one; whether to open a browser.
-    Raises: CannotUse where the port is taken or the shop's list cannot be read;
-    BookTrouble where the book cannot be opened.
+    Raises: CannotUse where the address or port cannot be listened at or the shop's list
+    cannot be read; BookTrouble where the book cannot be opened.
     """
     listener = _listen(host, port)
     with listener:
@@ -62,6 +63,10 @@ def _answer(book: Book, shop: ShopList, host: str, listener: socket.socket) -> N
 
 
 def _listen(host: str, port: int) -> socket.socket:
+    if host in EVERY_ADDRESS:
+        what = f"“{host}” stands for every address, and the pages answer only under the one given"
+        remedy = "Give this machine's own address in the network, such as 192.168.1.20."
+        raise CannotUse((Fault(where="--host", what=what, remedy=remedy),))
     try:
         return socket.create_server((host, port))
     except OSError as trouble:
