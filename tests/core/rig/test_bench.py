@@ -84,6 +84,8 @@ def test_without_turns_the_sheet_says_not_to_wind(chances: object) -> None:
     assert rail.pretension_turns is None
     step = next(step for step in rail.steps if step.title == "pretension")
     assert step.instruction.startswith("Do not wind")
+    assert line(rail, "rise fully").amount.value == 0
+    assert line(rail, "flies up").amount.value == 0
 
 
 def test_a_spring_is_wound_at_the_stop_before_hanging_and_tested_after() -> None:

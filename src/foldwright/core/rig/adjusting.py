@@ -22,6 +22,13 @@ L = Figure[Length]
 N = Figure[float]
 W = Figure[str]
 
+NO_STEP = derived(
+    "turns at a time",
+    0.0,
+    Unit.TURN,
+    "No number of turns is known that lifts this shade within every limit, so none are wound.",
+)
+
 
 def adjustment_table(parts: Parts) -> tuple[Adjustment, ...]:
     """Say for each symptom on the rig what to change, by how much and at which end.
@@ -160,7 +167,9 @@ def _winding_end(end: DriveEnd, turning: Turning) -> W:
 def _turns_left(parts: Parts) -> N:
     """Give the next step up, never past the spring's own limit."""
     window = parts.balance.window
-    if window is None or parts.pretension is None:
+    if parts.pretension is None:
+        return NO_STEP
+    if window is None:
         return ADJUSTING_STEP
     most = window.most_turns
     return _step(parts, most, most.value - parts.pretension.value, "most")
@@ -169,7 +178,9 @@ def _turns_left(parts: Parts) -> N:
 def _turns_to_spare(parts: Parts) -> N:
     """Give the next step down, never below what lifts the shade."""
     window = parts.balance.window
-    if window is None or parts.pretension is None:
+    if parts.pretension is None:
+        return NO_STEP
+    if window is None:
         return ADJUSTING_STEP
     least = window.least_turns
     return _step(parts, least, parts.pretension.value - least.value, "least")
