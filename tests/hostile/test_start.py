@@ -113,5 +113,6 @@ def test_a_taken_port_is_told_in_one_sentence(tmp_path: Path) -> None:
             check=False,
         )
     assert done.returncode == 2
-    assert f"port {port} is taken" in done.stderr.lower()
+    assert f"port {port}" in done.stderr
+    assert "choose another with --port" in done.stderr
     assert "Traceback" not in done.stderr

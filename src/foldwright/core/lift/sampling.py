@@ -42,7 +42,25 @@ def with_the_likeliest(draws: Reals) -> Reals:
 
 
 def lift_trials(case: LiftCase, draws: Reals) -> LiftTrials:
-    """Draw trial shades: load, arms, turns of travel and friction."""
+    """Draw trial shades: load, arms, turns of travel and friction.
+
+    Takes: a case; uniform numbers, one row for each trial and at least 16 columns.
+
+    Gives: what the lift must do for each trial.
+
+    Holds for: slow raising up to the design travel.
+
+    Source: derived here.
+
+    >>> from foldwright.core.weigh.load import PanelLoad
+    >>> panel = PanelLoad(
+    ...     row_spacings_m=(0.2,), stacked_pitch_m=0.0, skirt_cloth_m=0.1, top_panel_m=0.2,
+    ...     cloth_n_m=5.0, bar_n=3.0, rows_n=(0.5, 0.5), travel_m=0.3,
+    ... )
+    >>> case = LiftCase(load=panel, tube_outside_m=0.038, cord_diameter_m=0.0014)
+    >>> lift_trials(case, np.full((1, 16), 0.5)).load_lowered_n.round(3).tolist()
+    [4.0]
+    """
     curve, winding = LoadCurve.of(case.load), case_winding(case, draws[:, Draw.WINDING])
     travel = case.load.travel_m
     cloth = Span.within(1.0, case.cloth_mass_spread).at(draws[:, Draw.CLOTH])
@@ -65,7 +83,23 @@ def lift_trials(case: LiftCase, draws: Reals) -> LiftTrials:
 
 
 def case_winding(case: LiftCase, draws: Reals) -> Winding:
-    """Give the winding of all trial shades at once."""
+    """Give the winding of all trial shades at once.
+
+    Takes: a case; uniform numbers, one for each trial, that decide cord or tape.
+
+    Gives: a winding whose arms and turns are arrays.
+
+    Source: derived here.
+
+    >>> from foldwright.core.weigh.load import PanelLoad
+    >>> panel = PanelLoad(
+    ...     row_spacings_m=(), stacked_pitch_m=0.0, skirt_cloth_m=0.1, top_panel_m=0.2,
+    ...     cloth_n_m=5.0, bar_n=3.0, rows_n=(0.5,), travel_m=0.1,
+    ... )
+    >>> case = LiftCase(load=panel, tube_outside_m=0.038, cord_diameter_m=0.0014)
+    >>> case_winding(case, np.full(1, 0.5)).arm(0.0).round(4).tolist()
+    [0.0197]
+    """
     radius = case.tube_outside_m / 2
     if case.cord_diameter_m is not None:
         return CordWinding(
@@ -82,7 +116,27 @@ def case_winding(case: LiftCase, draws: Reals) -> Winding:
 
 
 def spring_shade_trials(case: LiftCase, lift: LiftTrials, draws: Reals) -> Trials:
-    """Give trial shades with a trial spring each."""
+    """Give trial shades with a trial spring each.
+
+    Takes: a case with a spring; its trial lifts; the draws that they were made from.
+
+    Gives: the trials, springs included.
+
+    Source: derived here.
+
+    >>> from foldwright.core.weigh.load import PanelLoad
+    >>> panel = PanelLoad(
+    ...     row_spacings_m=(), stacked_pitch_m=0.0, skirt_cloth_m=0.1, top_panel_m=0.2,
+    ...     cloth_n_m=5.0, bar_n=3.0, rows_n=(0.5,), travel_m=0.1,
+    ... )
+    >>> case = LiftCase(
+    ...     load=panel, tube_outside_m=0.038, cord_diameter_m=0.0014,
+    ...     spring=SpringCase(rate_n_m_turn=0.03, greatest_torque_n_m=0.8),
+    ... )
+    >>> draws = np.full((1, 16), 0.5)
+    >>> spring_shade_trials(case, lift_trials(case, draws), draws).rate_n_m_turn.tolist()
+    [0.03]
+    """
     spring = spring_trials(
         case.spring or SpringCase(),
         draws[:, Draw.RATE],

@@ -111,6 +111,12 @@ def quantiles(draws: Reals, shares: tuple[float, ...]) -> tuple[float, ...]:
 def span_of(value: float | Span) -> Span:
     """Take a plain number as known exactly, and a span as it is.
 
+    Takes: a number or a span.
+
+    Gives: a span.
+
+    Source: derived here.
+
     >>> span_of(2.0)
     Span(likely=2.0, low=2.0, high=2.0)
     """
