@@ -9,7 +9,6 @@ import sys
 from pathlib import Path
 
 import pytest
-
 import start
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -95,7 +94,7 @@ def test_a_taken_port_is_told_in_one_sentence(tmp_path: Path) -> None:
         taken.bind(("127.0.0.1", 0))
         taken.listen()
         port = taken.getsockname()[1]
-        done = subprocess.run(
+        done = subprocess.run(  # noqa: S603 - our own program
             [
                 sys.executable,
                 "-m",
