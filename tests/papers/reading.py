@@ -32,6 +32,7 @@ class Sheet:
     text: str
     title: str
     tagged: bool
+    universal: bool  # says of itself that it keeps PDF/UA
 
     def said(self) -> str:
         """Give all words with one blank between them, however they are wrapped."""
@@ -56,6 +57,7 @@ def read(pdf: bytes) -> Sheet:
             text=page.extract_text(),
             title=str(document.metadata.get("Title", "")),
             tagged="StructTreeRoot" in catalog,
+            universal=b"pdfuaid:part" in pdf,
         )
 
 

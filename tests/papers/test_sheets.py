@@ -128,10 +128,12 @@ def test_a_first_print_replaces_nothing(sheet: str) -> None:
 
 
 @every_sheet
-def test_an_open_stop_is_printed_with_its_remedy(sheet: str) -> None:
-    made = demo_plan("Library")
+@every_paper
+@pytest.mark.parametrize("tag", ["Library", "thirteen rows, eight columns"])
+def test_an_open_stop_is_printed_with_its_remedy(sheet: str, paper: Paper, tag: str) -> None:
+    made = extreme(tag) if tag in EXTREMES else demo_plan(tag)
     stop = next(f for f in made.findings if f.severity is Severity.STOP)
-    said = plain(printed(sheet, "Library", Paper.A4))
+    said = plain(printed(sheet, tag, paper))
     assert f"STOP {stop.stage.value}:" in said
     remedy = stop.remedies[0]
     for sentence, figures in ((stop.sentence, stop.figures), (remedy.sentence, remedy.figures)):
@@ -148,6 +150,7 @@ def test_without_a_stop_none_is_printed(sheet: str) -> None:
 def test_the_file_can_be_read_aloud_and_has_one_font(sheet: str) -> None:
     found = printed(sheet, "Garden", Paper.A4)
     assert found.tagged
+    assert found.universal
     assert {word.font.split("+")[-1].split("-")[0] for word in found.words} == {"Inter"}
 
 

@@ -17,6 +17,7 @@ from foldwright.core.drawing.model import (
     LineKind,
     Rectangle,
 )
+from foldwright.core.drawing.surround import surround
 from foldwright.core.measure.opening import Face, Mount, MountPlace, Opening
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import System
@@ -147,3 +148,54 @@ def test_metric_readers_get_millimetres() -> None:
 def test_it_says_how_far_it_is_raised() -> None:
     assert "51 13/16 in" in list(draw(plan(), 1.0).words())
     assert "Raised by 51 13/16 in; 7 of 7 panels folded." in draw(plan(), 1.0).description
+
+
+def test_columns_are_mirrored_too() -> None:
+    made = plan()
+    assert made.layout is not None
+    columns = replace(made.layout.columns, marks=(length("column", 5), length("column", 40)))
+    lopsided = replace(made, layout=replace(made.layout, columns=columns))
+    across = [cord.start.x / INCH for cord in lines(draw(lopsided), Layer.CORDS)]
+    assert across == pytest.approx([43.0, 8.0])
+
+
+def test_fold_edges_that_lie_close_are_drawn_thin() -> None:
+    # Fully raised the top fold hides all but the lowest three of the stack, which peep out
+    # below it one pitch of 4 mm apart: half a millimetre on paper.
+    edges = [line for line in lines(draw(plan(), 1.0), Layer.CLOTH) if line.start.x == 0.0]
+    peeping = [line for line in edges if 53.3 < line.start.y / INCH < 53.75]
+    assert [line.kind for line in peeping] == [LineKind.THIN] * 3
+
+
+def test_the_opening_stands_where_it_was_measured() -> None:
+    # 1/8 in to spare at the left and 3/8 at the right, wider at the sill, lower at the left.
+    made = plan(
+        spec=replace(
+            SPEC,
+            opening=Opening(
+                width_top=Length.inches("48.5"),
+                width_bottom=Length.inches("49.5"),
+                height_left=Length.inches(62),
+                height_right=Length.inches(61),
+            ),
+        )
+    )
+    assert made.size is not None
+    size = replace(
+        made.size,
+        side_gap_left=length("gap", "1/8"),
+        side_gap_right=length("gap", "3/8"),
+        top_above_glass=length("top to glass", 6),
+    )
+    window = surround(made, size)
+    assert window is not None
+    corners = [(point.x / INCH, point.y / INCH) for point in window.outline]
+    assert corners[0] == pytest.approx((24.125 - 24.75, -2.0))
+    assert corners[2] == pytest.approx((24.125 + 24.75, -1.0))
+    assert corners[4] == pytest.approx((24.125 + 24.25, 60.0))
+    glass = [
+        line.start.y / INCH
+        for line in lines(draw(replace(made, size=size)), Layer.WINDOW)
+        if line.kind is LineKind.CENTRE
+    ]
+    assert glass == pytest.approx([54.0])

@@ -65,7 +65,7 @@ def test_higher_folds_hang_farther_into_the_room() -> None:
     path = cloth(draw(made, 1.0)).points
     edges = [b.x for a, b, c in zip(path, path[1:], path[2:], strict=False) if a.y > b.y < c.y]
     assert len(edges) >= 7
-    assert edges[:7] == sorted(edges[:7], reverse=True)
+    assert edges[:7] == sorted(set(edges[:7]), reverse=True)
 
 
 def test_the_cloth_leaves_the_edge_of_the_board_that_the_mount_asks_for() -> None:

@@ -2,9 +2,11 @@ from dataclasses import replace
 
 import pytest
 from tests.core.drawing.building import length, plan, with_rods
+from tests.core.drawing.measuring import collisions
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.design.choices import RodPlace
+from foldwright.core.drawing.frame import Frame
 from foldwright.core.drawing.model import (
     Box,
     Circle,
@@ -125,3 +127,8 @@ def test_the_words_for_a_screen_reader_hold_every_mark() -> None:
 def test_without_a_layout_it_says_what_is_missing() -> None:
     drawing = draw(replace(plan(), layout=None))
     assert list(drawing.words()) == [drawing.description]
+
+
+def test_marks_stay_apart_where_the_sheet_leaves_little_room() -> None:
+    drawing = table_layout(plan(72, 96, row_count=13), System.INCH, Frame(width=180, height=90))
+    assert collisions(drawing) == []
