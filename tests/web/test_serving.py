@@ -13,7 +13,7 @@ from pathlib import Path
 import httpx
 import pytest
 
-from foldwright.web.serving import EVERY_ADDRESS, serve
+from foldwright.web.serving import EVERY_ADDRESS, SHOP_FOLDER, serve
 from foldwright.work.files import CannotUse
 
 
@@ -63,3 +63,12 @@ def test_a_taken_port_is_told_with_what_to_do(tmp_path: Path) -> None:
 def test_an_address_under_which_no_page_would_answer_is_refused(host: str, tmp_path: Path) -> None:
     with pytest.raises(CannotUse, match="own address"):
         serve(host, 0, tmp_path)
+
+
+def test_a_list_that_cannot_be_read_is_told_before_any_address(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / SHOP_FOLDER).mkdir()
+    with pytest.raises(CannotUse, match="no shop list"):
+        serve("127.0.0.1", 0, tmp_path)
+    assert capsys.readouterr().out == ""

@@ -36,13 +36,14 @@ def serve(host: str, port: int, data_folder: Path, *, open_browser: bool = False
     listener = _listen(host, port)
     with listener:
         data_folder.mkdir(parents=True, exist_ok=True)
+        shop = _shop(data_folder / SHOP_FOLDER)
         book = Book(data_folder / BOOK_NAME, _now)
         book.enter_demo_job()
         address = f"http://{host}:{listener.getsockname()[1]}/"
         print(f"Foldwright is at {address}", "Stop it with Ctrl+C.", sep="\n", flush=True)  # noqa: T201 - the one thing a person needs
         if open_browser:
             _open(address)
-        _answer(book, _shop(data_folder / SHOP_FOLDER), host, listener)
+        _answer(book, shop, host, listener)
 
 
 def _answer(book: Book, shop: ShopList, host: str, listener: socket.socket) -> None:
