@@ -12,6 +12,7 @@ from markupsafe import Markup, escape
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.why.figure import Figure
+from foldwright.core.why.telling import cite
 from foldwright.web.figures import FigureIndex
 from foldwright.web.wording import Wording, known
 
@@ -29,6 +30,7 @@ LISTS = (
     ("Weight", ("weights",)),
     ("Lift", ("balance",)),
     ("Headrail, seen from the back", ("headrail",)),
+    ("Safety of children", ("safety",)),
 )
 TOLD_ELSEWHERE = (
     "layout.cuts",
@@ -38,6 +40,8 @@ TOLD_ELSEWHERE = (
     "headrail.lines",
     "headrail.adjustments",
     "headrail.steps",
+    "safety.lines",
+    "safety.labels",
 )
 
 
@@ -186,6 +190,47 @@ def _adjustments(plan: ShadePlan, wording: Wording) -> Table:
     )
 
 
+def _rules(plan: ShadePlan, wording: Wording) -> Table:
+    """Give the rules on children that speak of this shade, and those that no longer hold."""
+    lines = plan.safety.lines if plan.safety else ()
+    return Table(
+        title="Rules on children: nothing here certifies the shade",
+        head=("market", "about", "verdict", "on this shade", "what it asks", "known by", "source"),
+        lines=tuple(
+            (
+                line.rule.market.value,
+                line.rule.subject.value,
+                line.verdict.value,
+                wording.linked(line.sentence, line.figures),
+                wording.linked(line.rule.says, line.rule.figures),
+                f"{line.rule.force.value}, {line.rule.confidence.value}",
+                cite(line.rule.source),
+            )
+            for line in lines
+            if line.speaks
+        ),
+    )
+
+
+def _labels(plan: ShadePlan, wording: Wording) -> Table:
+    del wording
+    labels = plan.safety.labels if plan.safety else ()
+    return Table(
+        title="Labels: the prescribed wording is taken from the rule itself",
+        head=("market", "languages", "says", "still lacks", "mind"),
+        lines=tuple(
+            (
+                label.market.value,
+                " and ".join(label.languages),
+                ", ".join(f"{each.name}: {each.text}" for each in label.fields if each.text),
+                ", ".join(each.name for each in label.missing),
+                label.note,
+            )
+            for label in labels
+        ),
+    )
+
+
 def _or_none(figure: Figure[Any] | None, wording: Wording) -> Cell:
     return wording.link(figure) if figure else "none"
 
@@ -197,4 +242,6 @@ GRIDS: tuple[Callable[[ShadePlan, Wording], Table], ...] = (
     _springs,
     _sensitivities,
     _adjustments,
+    _rules,
+    _labels,
 )

@@ -11,6 +11,7 @@ from tests.core.safety.shades import CLUTCH, findings, shade
 from foldwright.core.facts.markets import Market
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import System
+from foldwright.core.safety import chain_findings
 from foldwright.core.safety.choices import ChainDevice, Children, CordGuard
 from foldwright.core.safety.order import SafetyOrder
 from foldwright.core.why.figure import Unit
@@ -215,3 +216,15 @@ def test_every_finding_has_a_way_out() -> None:
     for lift in (CLUTCH, shade().lift):
         for found in findings(with_head(shade(lift=lift), "300")).values():
             assert found.remedies, found.id
+
+
+def test_no_lift_is_tried_before_a_finding_is_to_be_shown(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Every trial of a remedy drafts all findings again, so drafting must cost nothing."""
+
+    def refuse(*_: object) -> None:
+        pytest.fail("a lift was tried")
+
+    monkeypatch.setattr(chain_findings, "lift", refuse)
+    order = shade(lift=CLUTCH, chain_device=ChainDevice.NONE)
+    drafted = {draft.finding.id for draft in chain_findings.draft_chain_checks(order)}
+    assert {"safety.children", "safety.no-chain-allowed"} <= drafted

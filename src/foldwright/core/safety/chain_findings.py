@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from itertools import islice
+from itertools import chain, islice
 
 from foldwright.core.facts.cords import LEAST_USEFUL_LOOP
 from foldwright.core.lift.choices import LiftKind
@@ -72,9 +72,9 @@ def _children(order: SafetyOrder) -> Iterator[Draft[SafetyOrder]]:
             Severity.ASK,
             "children",
             "Can a small child be where it hangs, living there or visiting? A chain is chosen.",
-            ways=(
-                *cordless(order),
-                by_hand("Answer under Safety; homes, hotels and public places count as yes."),
+            ways=chain(
+                cordless(order),
+                [by_hand("Answer under Safety; homes, hotels and public places count as yes.")],
             ),
         )
 
@@ -94,7 +94,7 @@ def _device(order: SafetyOrder) -> Iterator[Draft[SafetyOrder]]:
             "chain-loose",
             "The chain loop has neither a fixed tensioner nor a breakaway; so it is not handed"
             " over.",
-            ways=(*_other_devices(order), *cordless(order)),
+            ways=chain(_other_devices(order), cordless(order)),
             stage=Stage.INSTALL,
             source=Source(id="en-13120-summary"),
         )
@@ -116,7 +116,7 @@ def _useless(order: SafetyOrder) -> Iterator[Draft[SafetyOrder]]:
             " be worked.",
             most,
             LEAST_USEFUL_LOOP,
-            ways=(*_other_devices(order), *cordless(order)),
+            ways=chain(_other_devices(order), cordless(order)),
             source=most.source,
         )
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from foldwright.core.design.untyped_rows import cord_to_tube
 from foldwright.core.facts.cords import RING_FRICTION
 from foldwright.core.lift.capstan import friction_ratio
 from foldwright.core.quantity.length import ZERO, Length
@@ -20,7 +21,7 @@ from foldwright.core.safety.report import InnerCord, L
 from foldwright.core.weigh.curve import LoadCurve
 from foldwright.core.weigh.load import Weights
 from foldwright.core.why.figure import Unit
-from foldwright.core.why.making import derived, supplied
+from foldwright.core.why.making import derived
 
 STEPS = 4000
 
@@ -88,7 +89,7 @@ def inner_cord(order: SafetyOrder) -> InnerCord:
 def longest_stretch(order: SafetyOrder) -> L:
     """Take the longest cord from one contact point to the next: between rows, or to the tube."""
     rows = order.layout.rows
-    to_tube = _to_tube(order)
+    to_tube = cord_to_tube(rows.top_panel, order.chosen.bracket)
     if to_tube.value <= rows.spacing.value:
         because = "From row to row {0}; from the top row to the tube it is {1}."
         figures = (rows.spacing, to_tube)
@@ -97,19 +98,6 @@ def longest_stretch(order: SafetyOrder) -> L:
         figures = (to_tube, rows.spacing)
     name = "longest cord between two contact points"
     return derived(name, figures[0].value, Unit.LENGTH, because, *figures)
-
-
-def _to_tube(order: SafetyOrder) -> L:
-    panel, bracket = order.layout.rows.top_panel, order.chosen.bracket
-    if bracket is None:
-        because = "The top panel {0}; the headrail is not chosen yet."
-        return derived("top row to the tube", panel.value, Unit.LENGTH, because, panel)
-    below = supplied(
-        "tube below the board", bracket.tube_centre_below_board, Unit.LENGTH, bracket.name
-    )
-    value = panel.value - below.value
-    because = "The top panel {0} less the tube's middle {1} under the top of the board."
-    return derived("top row to the tube", value, Unit.LENGTH, because, panel, below)
 
 
 def _drawn(order: SafetyOrder, weights: Weights, stretch: L) -> L:

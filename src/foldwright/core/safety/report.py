@@ -40,6 +40,12 @@ class RuleLine:
         """Give the figures that the sentence speaks of, in order."""
         return tuple(figure for figure in (self.found, self.limit) if figure is not None)
 
+    @property
+    def speaks(self) -> bool:
+        """Tell whether the rule has to do with the shade, or would if it were still in force."""
+        ended = self.rule.standing.superseded_on or self.rule.standing.vacated_on
+        return self.verdict is not RuleVerdict.DOES_NOT_APPLY or ended is not None
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Governing:
