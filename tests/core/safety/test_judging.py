@@ -104,6 +104,12 @@ def test_before_a_lift_is_chosen_its_cords_are_open() -> None:
     assert verdicts(order)["canada.free-cord"] is CHECK
 
 
+def test_a_rule_whose_clauses_nobody_read_asks_for_its_text() -> None:
+    found = verdicts(shade(AUSTRALIA))
+    assert found["australia.supply"] is CHECK
+    assert found["australia.review"] is CHECK
+
+
 def test_the_vacated_rule_is_shown_as_vacated() -> None:
     told = line(shade(STATES, made_on=date(2023, 7, 1)), "united-states.custom-cords")
     assert told.verdict is NO
