@@ -164,9 +164,9 @@ def test_the_same_shade_prints_the_same_bytes(sheet: str) -> None:
 @every_shade
 def test_a_sheet_is_set_within_a_second(sheet: str, tag: str) -> None:
     made = extreme(tag) if tag in EXTREMES else demo_plan(tag)
-    start = time.perf_counter()
+    start = time.process_time()  # of this work alone, however busy the machine
     SHEETS[sheet](made, HEADER, Paper.LETTER, System.METRIC)
-    assert time.perf_counter() - start < 1.0
+    assert time.process_time() - start < 1.0
 
 
 def marks_of(made: ShadePlan) -> tuple[list[str], list[str]]:

@@ -1,5 +1,4 @@
 from dataclasses import replace
-from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
