@@ -1,4 +1,7 @@
-"""Which figures an edit moved, in the words of a page: the old value and the new."""
+"""Which figures an edit moved, in the words of a page: the old value and the new.
+
+A figure that was not known before did not move; such are only counted.
+"""
 
 from __future__ import annotations
 
@@ -22,22 +25,24 @@ def with_shifts(view: ShadeView, before: ShadePlan | None, title: str) -> ShadeV
     """Add to a view what moved since another plan of the same shade."""
     if before is None or view.plan is None:
         return view
-    moved = shifts_between(before, view.plan, view.wording, view.system)
-    return replace(view, moved=moved, moved_title=title)
-
-
-def shifts_between(
-    old: ShadePlan, new: ShadePlan, wording: Wording, system: System
-) -> tuple[Shift, ...]:
-    """Tell what moved between two plans of a shade; a row of marks counts as one."""
-    moved = [
-        one for one in compare_plans(old, new, system) if not one.place.startswith(COMPARISONS)
+    told = [
+        one
+        for one in compare_plans(before, view.plan, view.system)
+        if not one.place.startswith(COMPARISONS)
     ]
-    marks = (
-        _shift(list(alike), wording, system)
-        for _, alike in groupby(moved, key=lambda one: series(one.place, one.name))
+    known_before = [one for one in told if one.old]
+    moved = (
+        *_verdict(before, view.plan),
+        *_shifts(known_before, view.wording, view.system),
     )
-    return (*_verdict(old, new), *marks)
+    newly_known = len(told) - len(known_before)
+    return replace(view, moved=moved, newly_known=newly_known, moved_title=title)
+
+
+def _shifts(moved: Sequence[Moved], wording: Wording, system: System) -> Iterator[Shift]:
+    """Tell what moved; a row of marks counts as one."""
+    for _, alike in groupby(moved, key=lambda one: series(one.place, one.name)):
+        yield _shift(list(alike), wording, system)
 
 
 def _verdict(old: ShadePlan, new: ShadePlan) -> Iterator[Shift]:

@@ -71,6 +71,7 @@ class ShadeView:
     faults: tuple[Fault, ...] = ()
     typed: bool = False  # the form holds what is not saved
     moved: tuple[Shift, ...] = ()
+    newly_known: int = 0  # figures that were not known before
     moved_title: str = ""
     groups: tuple[Group, ...] = field(default=GROUPS)
 
@@ -131,12 +132,21 @@ class ShadeView:
     def moved_words(self) -> str:
         """Name the first that moved, in a line beside the button that saves."""
         if not self.moved:
-            return "No figure moves."
+            return self.newly_known_words or "No figure moves."
         first = [
             f"{shift.name} {shift.old} → {shift.new_text}" for shift in self.moved[:MOVED_IN_A_LINE]
         ]
         others = len(self.moved) - len(first)
         return ", ".join(first) + (f", and {others} more." if others else ".")
+
+    @property
+    def newly_known_words(self) -> str:
+        """Count the figures that were not known before, in one sentence."""
+        if not self.newly_known:
+            return ""
+        if self.newly_known == 1:
+            return "1 figure is newly known."
+        return f"{self.newly_known} figures are newly known."
 
     @property
     def moved_first(self) -> tuple[Shift, ...]:
