@@ -94,6 +94,8 @@ def _edits(client: TestClient, book: Book) -> Iterator[str]:
     yield _words(client.post(GARDEN, data=changed).text)
     yield _words(client.get("/jobs/1/history").text)
     client.post("/jobs/1/restore", data={"number": "1"})
+    client.post("/jobs/2/put-away")
+    yield _words(client.get("/").text)
 
 
 def _papers(client: TestClient) -> Iterator[str]:

@@ -79,6 +79,7 @@ def _routes() -> list[BaseRoute]:
         Route(f"{JOB}/history", history.show_history),
         Route(f"{JOB}/restore", posted(history.restore), methods=["POST"]),
         Route(f"{JOB}/put-away", posted(job.put_job_away), methods=["POST"]),
+        Route(f"{JOB}/bring-back", posted(job.bring_job_back), methods=["POST"]),
         Route(SHADE, shade.show_shade),
         Route(SHADE, posted(shade.save_shade), methods=["POST"]),
         Route(f"{SHADE}/drawing", shade.draw_shade),

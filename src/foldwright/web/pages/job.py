@@ -83,6 +83,12 @@ def put_job_away(request: Request, _form: FormData) -> Response:
     return see("/")
 
 
+def bring_job_back(request: Request, _form: FormData) -> Response:
+    """Put a job back on the list."""
+    Desk.of(request).book.put_away(job_number(request), away=False)
+    return see("/")
+
+
 def give_file(request: Request) -> Response:
     """Give the job as its file."""
     job = OpenJob.of(request)

@@ -1,4 +1,4 @@
-"""The list of jobs, and the two ways a job comes in: begun here, or read from a file."""
+"""The list of jobs, those put away, and the two ways a job comes in: begun, or from a file."""
 
 from __future__ import annotations
 
@@ -70,6 +70,7 @@ def _jobs_page(
     desk = Desk.of(request)
     context: dict[str, Any] = {
         "jobs": [_line(entry) for entry in desk.book.jobs()],
+        "jobs_away": [_line(entry) for entry in desk.book.jobs(put_away=True)],
         "markets": tuple(Market),
         "systems": tuple(System),
         "head": fields or {},
