@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from html import unescape
+
 from starlette.testclient import TestClient
 
 from foldwright.work.book import Book
@@ -22,3 +24,18 @@ def test_a_job_put_away_is_listed_apart_and_comes_back(
 
 def test_a_job_that_never_was_cannot_come_back(client: TestClient) -> None:
     assert client.post("/jobs/7/bring-back").status_code == 404
+
+
+def test_a_shop_folder_named_in_a_file_is_told_to_be_left_unread(client: TestClient) -> None:
+    head = "[job]\nname = 'Mill'\nsystem = 'inch'\nshop = '../our list'\n"
+    told = "names “../our list” as the shop's list; on screen that folder is not read"
+    taken = client.post("/files", files={"file": ("mill.toml", head)})
+    assert told in unescape(client.get(taken.headers["Location"]).text)
+    wrong = f"{head}[[shades]]\ntag = 'Stair'\nmaterials.bar = 'our own bar'\n"
+    refused = client.post("/files", files={"file": ("mill.toml", wrong)})
+    assert refused.status_code == 422
+    assert told in unescape(refused.text)
+
+
+def test_a_file_without_a_shop_folder_says_nothing_of_one(client: TestClient, job: int) -> None:
+    assert "that folder is not read" not in client.get(f"/jobs/{job}").text

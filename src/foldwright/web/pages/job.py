@@ -14,7 +14,7 @@ from starlette.responses import Response
 from foldwright.core.facts.markets import Market
 from foldwright.core.why.finding import Finding, Severity
 from foldwright.web.desk import Desk, see, text_of
-from foldwright.web.heads import with_head
+from foldwright.web.heads import shop_not_read, with_head
 from foldwright.web.opened import OpenJob, job_number, shade_number, shades_of
 from foldwright.web.view import ShadeView
 from foldwright.work.document import Document, read_document
@@ -120,6 +120,7 @@ def _job_page(request: Request, job: OpenJob, *, status: int = 200, **context: o
         "head": job.head,
         "markets": tuple(Market),
         "faults": job.reading.faults,
+        "shop_not_read": shop_not_read(job.entry.document),
     }
     return job.desk.page(request, "job.html", status=status, **(given | context))
 

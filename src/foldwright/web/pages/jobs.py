@@ -13,7 +13,7 @@ from foldwright.core.facts.markets import Market
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.fault import Fault
 from foldwright.web.desk import Desk, Sorry, see, text_of
-from foldwright.web.heads import with_head
+from foldwright.web.heads import shop_not_read, with_head
 from foldwright.work.book import Entry
 from foldwright.work.document import Document, read_document
 from foldwright.work.files import CannotUse, parse_toml
@@ -56,7 +56,8 @@ def take_in_file(request: Request, form: FormData) -> Response:
     faults = read_document(document, desk.shop).faults
     if faults:
         count = "one thing" if len(faults) == 1 else f"{len(faults)} things"
-        raise Sorry(422, NOT_TAKEN_IN, f"Mend {count} in it and send it again.", faults)
+        mend = f"Mend {count} in it and send it again. {shop_not_read(document)}".strip()
+        raise Sorry(422, NOT_TAKEN_IN, mend, faults)
     return see(f"/jobs/{desk.book.begin(document).job_id}")
 
 
