@@ -1,13 +1,11 @@
 /** Keeps what is typed and not yet saved, so that a sleeping tablet loses nothing. */
 
-import { formText, isEdited, shadeForm } from "./refresh";
+import { isEdited, shadeForm } from "./refresh";
 
-/** One form as typed, the version it was typed over, and whether it was sent. */
-interface Letter {
-  version: number;
-  fields: [string, string][];
-  sent: boolean;
-}
+/** The fields that a person changed, by name; what nobody touched is not kept. */
+type Letter = Record<string, string>;
+
+type Entry = HTMLInputElement | HTMLSelectElement;
 
 const KEY = `foldwright ${location.pathname}`;
 
@@ -15,64 +13,64 @@ const KEY = `foldwright ${location.pathname}`;
 export function startOutbox(): void {
   const form = shadeForm();
   if (!form) return;
-  const letter = kept();
-  form.addEventListener("input", () => (isEdited() ? keep(form, false) : forget()));
+  const before = kept();
+  const unsaved = form.dataset.typed === "yes" ? before : {};
+  form.addEventListener("input", () => (isEdited() ? keep(form, unsaved) : forget()));
   form.addEventListener("reset", () => showNote(false));
-  form.addEventListener("submit", () => keep(form, true));
-  if (letter && isPending(letter, form)) bringBack(form, letter);
-  else forget();
+  if (form.dataset.typed !== "yes") bringBack(form, before);
 }
 
-/** A sent letter has arrived once the page shows a later version, or shows the form as typed. */
-function isPending(letter: Letter, form: HTMLFormElement): boolean {
-  if (form.dataset.typed === "yes") return false;
-  return !letter.sent || versionOf(form) === letter.version;
-}
-
+/** Only the person's own edits come back, so that what another saved meanwhile stays. */
 function bringBack(form: HTMLFormElement, letter: Letter): void {
-  for (const [name, text] of letter.fields) fill(form, name, text);
-  for (const tick of ticks(form)) tick.checked = letter.fields.some(([name]) => name === tick.name);
+  const news = entriesOf(form).filter((entry) => isNews(entry, letter[entry.name]));
+  if (news.length === 0) return forget();
+  for (const entry of news) type(entry, letter[entry.name] ?? "");
   form.dispatchEvent(new Event("input", { bubbles: true }));
-  showNote(isEdited());
+  showNote(true);
 }
 
-function showNote(shown: boolean): void {
-  const note = document.querySelector<HTMLElement>("[data-brought-back]");
-  if (note) note.hidden = !shown;
+function isNews(entry: Entry, text: string | undefined): boolean {
+  return text !== undefined && text !== asServed(entry);
 }
 
-function fill(form: HTMLFormElement, name: string, text: string): void {
-  const field = form.elements.namedItem(name);
-  if (field instanceof HTMLSelectElement) field.value = text;
-  if (field instanceof HTMLInputElement && isTyped(field)) field.value = text;
+function entriesOf(form: HTMLFormElement): Entry[] {
+  return Array.from(form.querySelectorAll<Entry>("input[name]:not([type=hidden]), select[name]"));
 }
 
-function isTyped(field: HTMLInputElement): boolean {
-  return field.type !== "checkbox" && field.type !== "hidden";
+function type(entry: Entry, text: string): void {
+  if (entry instanceof HTMLSelectElement || entry.type !== "checkbox") entry.value = text;
+  else entry.checked = text === entry.value;
 }
 
-function ticks(form: HTMLFormElement): HTMLInputElement[] {
-  return Array.from(form.querySelectorAll<HTMLInputElement>("input[type=checkbox]"));
+function textOf(entry: Entry): string {
+  if (entry instanceof HTMLSelectElement || entry.type !== "checkbox") return entry.value;
+  return entry.checked ? entry.value : "";
 }
 
-function versionOf(form: HTMLFormElement): number {
-  return Number(form.dataset.version);
+function asServed(entry: Entry): string {
+  if (entry instanceof HTMLInputElement) {
+    if (entry.type !== "checkbox") return entry.defaultValue;
+    return entry.defaultChecked ? entry.value : "";
+  }
+  const options = Array.from(entry.options);
+  return (options.find((option) => option.defaultSelected) ?? options[0])?.value ?? "";
 }
 
-function keep(form: HTMLFormElement, sent: boolean): void {
-  const letter: Letter = { version: versionOf(form), fields: formText(form), sent };
+function keep(form: HTMLFormElement, unsaved: Letter): void {
+  const changed = entriesOf(form).filter((entry) => textOf(entry) !== asServed(entry));
+  const letter = Object.fromEntries(changed.map((entry) => [entry.name, textOf(entry)]));
   try {
-    localStorage.setItem(KEY, JSON.stringify(letter));
+    localStorage.setItem(KEY, JSON.stringify({ ...unsaved, ...letter }));
   } catch {
     // A browser that keeps nothing still saves what is sent.
   }
 }
 
-function kept(): Letter | null {
+function kept(): Letter {
   try {
-    return JSON.parse(localStorage.getItem(KEY) ?? "null") as Letter | null;
+    return JSON.parse(localStorage.getItem(KEY) ?? "{}") as Letter;
   } catch {
-    return null;
+    return {};
   }
 }
 
@@ -82,4 +80,9 @@ function forget(): void {
   } catch {
     // Nothing was kept.
   }
+}
+
+function showNote(shown: boolean): void {
+  const note = document.querySelector<HTMLElement>("[data-brought-back]");
+  if (note) note.hidden = !shown;
 }

@@ -68,7 +68,8 @@ def test_the_bar_is_pulled_up_on_the_drawing(page: Page, workroom: Workroom) -> 
     x, y = grip["x"] + grip["width"] / 2, grip["y"] + grip["height"] / 2
     page.mouse.move(x, y)
     page.mouse.down()
-    page.mouse.move(x, y - 120, steps=12)
+    page.mouse.move(x, y - 60, steps=6)
+    page.mouse.move(x + 700, y - 120, steps=6)
     page.mouse.up()
     expect(page.locator(".plate .layer-marker").first).to_be_visible()
     page.wait_for_function(
@@ -145,7 +146,12 @@ def test_an_edit_shows_what_moves_before_it_is_saved(page: Page, workroom: Workr
     expect(page.locator("[data-part=moved]")).to_contain_text("If you save this")
     expect(page.locator("#faults")).to_contain_text("Not saved yet")
     assert workroom.book.open(1).number == 1
+    page.get_by_label("Skirt").fill("")
+    saved(page, 1)
+    page.get_by_label("Skirt").fill("3")
+    expect(page.locator("#faults")).to_contain_text("Not saved yet")
     page.get_by_role("button", name="Set back").click()
+    saved(page, 1)
     expect(page.locator("[data-part=moved]")).to_be_hidden()
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from playwright.sync_api import Page, expect
 from tests.browser.conftest import Workroom
 
@@ -86,6 +87,17 @@ def test_a_figure_of_the_drawing_is_asked_why_by_enter(page: Page, workroom: Wor
     expect(page.get_by_role("dialog")).to_contain_text("finished width")
     page.keyboard.press("Escape")
     assert page.evaluate("() => document.activeElement.dataset.figure") == "size.width"
+
+
+@pytest.mark.parametrize("place", [".title-block", ".finding .sentence", ".numbers table"])
+def test_a_figure_in_the_text_is_within_the_keyboards_reach(
+    page: Page, workroom: Workroom, place: str
+) -> None:
+    page.goto(workroom.shade(9))
+    page.evaluate("() => document.querySelectorAll('details').forEach(one => one.open = true)")
+    focus(page, f"{place} a.figure")
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("dialog")).to_be_visible()
 
 
 def test_a_remedy_is_applied_by_enter(page: Page, workroom: Workroom) -> None:

@@ -163,6 +163,18 @@ def test_saving_keeps_what_was_typed_as_typed(client: TestClient, book: Book, jo
     assert book.open(job).document["shades"][0]["opening"]["width_middle"] == "17-3/4"
 
 
+def test_a_fault_keeps_the_form_as_typed_and_saves_nothing(
+    client: TestClient, book: Book, job: int
+) -> None:
+    typed = {"opening.width_top": "18 3/15", "room": "Hall <1>"}
+    answer = client.post(f"/jobs/{job}/shades/{STAIR}", data=form_of(book, STAIR) | typed)
+    assert answer.status_code == 422
+    assert 'value="18 3/15"' in answer.text
+    assert 'value="Hall &lt;1&gt;"' in answer.text
+    assert "3/15” in “18 3/15” is on no tape" in words(answer.text)
+    assert book.open(job).number == 1
+
+
 def test_saving_an_untouched_form_makes_no_new_version(
     client: TestClient, book: Book, job: int
 ) -> None:
@@ -213,9 +225,12 @@ def test_two_people_who_save_one_shade_lose_nothing(
 def test_a_remedy_of_findings_that_have_changed_is_not_applied(
     client: TestClient, book: Book, job: int
 ) -> None:
-    for remedy in ("", "x/0/0", "lift.nothing-fits/99/0", "lift.nothing-fits/-1/0", "a/b/c"):
-        form = form_of(book, STAIR) | {"remedy": remedy}
-        answer = client.post(f"/jobs/{job}/shades/{STAIR}/remedy", data=form)
+    offered = re.search(r'value="([\w.-]+)/(\d+)/(\d+)"', client.get(f"/jobs/{job}/shades/9").text)
+    assert offered is not None
+    name, place, which = offered.groups()
+    for remedy in ("", f"x/{place}/{which}", f"{name}/99/0", f"{name}/{place}/99", "a/b/c"):
+        form = form_of(book, LIBRARY) | {"remedy": remedy}
+        answer = client.post(f"/jobs/{job}/shades/{LIBRARY}/remedy", data=form)
         assert answer.status_code == 409
     assert book.open(job).number == 1
 
@@ -258,6 +273,7 @@ def test_every_figure_of_a_page_has_its_why(client: TestClient, job: int) -> Non
         page = client.get(f"/jobs/{job}/shades/{number}?raise=0.4").text
         asked = {unescape(one) for one in re.findall(r'href="([^"]*/why\?figure=[^"]+)"', page)}
         assert len(asked) > 50
+        assert any("figure=findings." in one for one in asked)
         for address in asked:
             answer = client.get(f"{address}&part=why")
             assert answer.status_code == 200, address

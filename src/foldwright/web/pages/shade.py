@@ -67,7 +67,8 @@ class Typed:
     @property
     def view(self) -> ShadeView:
         """Look at the shade as typed, and at what it moves against the saved one."""
-        look = self.job.look(self.document, self.reading, self.number, self.share, typed=True)
+        typed = self.document != self.base.document
+        look = self.job.look(self.document, self.reading, self.number, self.share, typed=typed)
         return with_shifts(look, self.job.view(self.number).plan, "If you save this")
 
     def changed(self, changes: tuple[Change, ...]) -> Typed:
