@@ -165,6 +165,14 @@ def test_a_chain_too_long_is_shortened_to_its_limit_or_parted() -> None:
     assert typed["safety.chain_device"] == "breakaway"
 
 
+def test_in_inches_a_chain_is_shortened_to_the_mark_below_its_limit() -> None:
+    """90 in less 1500 mm are 30.94 in: 30 15/16 in keeps to it, 31 in would not."""
+    order = shade(EUROPE, lift=CLUTCH, floor_to_head="2286", chain_device=ChainDevice.TENSIONER)
+    found = findings(order)["safety.chain-length"]
+    typed = [change.text for each in found.remedies for change in each.changes]
+    assert typed == ["30 15/16 in"]
+
+
 def test_a_chain_of_unsaid_length_is_asked_for_with_what_is_allowed() -> None:
     order = shade(AUSTRALIA, lift=CLUTCH, floor_to_head="2300", chain_device=ChainDevice.BREAKAWAY)
     found = findings(order)["safety.chain-length"]
