@@ -17,7 +17,7 @@ from starlette.staticfiles import StaticFiles
 from foldwright.core.facts.records import ShopList
 from foldwright.web.desk import HERE, Desk, Sorry, posted
 from foldwright.web.guard import THIS_MACHINE, Guard, Refusal
-from foldwright.web.pages import history, job, jobs, papers, shade, units, why
+from foldwright.web.pages import habits, history, job, jobs, papers, shade, units, why
 from foldwright.work.book import Book, BookTrouble, NotInBook, SavedMeanwhile
 
 JOB = "/jobs/{job_id:int}"
@@ -72,6 +72,7 @@ def _routes() -> list[BaseRoute]:
         Route("/units", posted(units.choose_units), methods=["POST"]),
         Route(JOB, job.show_job),
         Route(JOB, posted(job.change_head), methods=["POST"]),
+        Route(f"{JOB}/habits", posted(habits.change_habits), methods=["POST"]),
         Route(f"{JOB}/shades", posted(job.add_shade), methods=["POST"]),
         Route(f"{JOB}/file", job.give_file),
         Route(f"{JOB}/papers", papers.list_papers),

@@ -48,6 +48,7 @@ class Field:
     default: str = ""  # the word that holds while the job file says nothing
     shop_list: str = ""
     answered_by: str = ""
+    placeholder: str = ""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

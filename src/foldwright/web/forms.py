@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -22,19 +22,24 @@ TENTH_OF_A_MILLIMETRE = Length.mm("0.1")
 
 
 def shade_from_form(form: Mapping[str, str], saved: Table) -> Table:
-    """Lay what was typed into the table of a shade.
+    """Lay what was typed into the table of a shade."""
+    return form_laid_in(form, saved, every_field())
+
+
+def form_laid_in(form: Mapping[str, str], saved: Table, fields: Iterable[Field]) -> Table:
+    """Lay what was typed in some fields into the table that was saved.
 
     A field that still reads as it was shown keeps the value that was saved, whatever kind
     of value that was; a field left empty is left out. Keys that the form does not know
     stay as they are, and so do fields that the form does not have.
     """
-    shade = {key: dict(value) if isinstance(value, dict) else value for key, value in saved.items()}
-    for one in every_field():
+    table = {key: dict(value) if isinstance(value, dict) else value for key, value in saved.items()}
+    for one in fields:
         if one.path not in form and one.kind is not Kind.TICK:
             continue
         if text_at(saved, one) != (typed := _typed(form, one)):
-            _put(shade, one.path, _value(one, typed))
-    return shade
+            _put(table, one.path, _value(one, typed))
+    return table
 
 
 def text_at(shade: Table, one: Field) -> str:
@@ -94,14 +99,16 @@ def filled_fields(
     shade: Table, faults: tuple[Fault, ...], where: str, system: System
 ) -> dict[str, Filled]:
     """Give every field of the form with its echo and its faults, by path."""
-    return {one.path: _filled(one, shade, faults, where, system) for one in every_field()}
+    places = f"{where}."
+    return {one.path: fill(one, shade, faults, places, system) for one in every_field()}
 
 
-def _filled(
-    one: Field, shade: Table, faults: tuple[Fault, ...], where: str, system: System
+def fill(
+    one: Field, saved: Table, faults: tuple[Fault, ...], places: str, system: System
 ) -> Filled:
-    text = text_at(shade, one)
-    own = tuple(fault for fault in faults if fault.where == f"{where}.{one.path}")
+    """Fill one field; `places` is what the places of its faults begin with."""
+    text = text_at(saved, one)
+    own = tuple(fault for fault in faults if fault.where == places + one.path)
     echo = echo_of(text, system) if one.kind is Kind.LENGTH and not own else ""
     return Filled(field=one, text=text, echo=echo, faults=own)
 

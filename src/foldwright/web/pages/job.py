@@ -14,6 +14,7 @@ from starlette.responses import Response
 from foldwright.core.facts.markets import Market
 from foldwright.core.why.finding import Finding, Severity
 from foldwright.web.desk import Desk, see, text_of
+from foldwright.web.habits import HabitsView
 from foldwright.web.heads import shop_not_read, with_head
 from foldwright.web.opened import OpenJob, job_number, shade_number, shades_of
 from foldwright.web.view import ShadeView
@@ -34,7 +35,7 @@ class ShadeLine:
 
 def show_job(request: Request) -> Response:
     """Show the shades of a job with their sizes, verdicts and open findings."""
-    return _job_page(request, OpenJob.of(request))
+    return job_page(request, OpenJob.of(request))
 
 
 def change_head(request: Request, form: FormData) -> Response:
@@ -44,7 +45,7 @@ def change_head(request: Request, form: FormData) -> Response:
     document = with_head(job.entry.document, fields, form.getlist("markets"))
     faults = read_document(document, job.desk.shop).faults
     if faults:
-        return _job_page(request, job, status=422, head=fields, faults=faults)
+        return job_page(request, job, status=422, head=fields, faults=faults)
     job.desk.book.save(job.entry.job_id, document, follows=job.entry.number)
     return see(job.url)
 
@@ -106,12 +107,13 @@ def _saved_with_shade(
 ) -> Response:
     faults = read_document(document, job.desk.shop).faults
     if faults:
-        return _job_page(request, job, status=422, fields=fields, faults=faults)
+        return job_page(request, job, status=422, fields=fields, faults=faults)
     entry = job.desk.book.save(job.entry.job_id, document, follows=job.entry.number)
     return see(f"{job.url}/shades/{len(shades_of(entry.document))}")
 
 
-def _job_page(request: Request, job: OpenJob, *, status: int = 200, **context: object) -> Response:
+def job_page(request: Request, job: OpenJob, *, status: int = 200, **context: object) -> Response:
+    """Give the page of a job; what is given besides goes before what is saved."""
     given = {
         "job": job,
         "system": job.system,
@@ -120,6 +122,9 @@ def _job_page(request: Request, job: OpenJob, *, status: int = 200, **context: o
         "head": job.head,
         "markets": tuple(Market),
         "faults": job.reading.faults,
+        "habits": HabitsView(
+            document=job.entry.document, system=job.job_system, version=job.entry.number
+        ),
         "shop_not_read": shop_not_read(job.entry.document),
     }
     return job.desk.page(request, "job.html", status=status, **(given | context))
