@@ -106,6 +106,22 @@ def row_spacing_cap(markets: Sequence[Market]) -> Figure[Length]:
     return _strictest("largest row spacing", rules, min(rule.value for rule in rules.values()))
 
 
+def counts_to_the_tube(cap: Figure[Length]) -> bool:
+    """Tell whether a cap on row spacing also holds from the top row to the tube.
+
+    Takes: the cap, as `row_spacing_cap` gives it.
+
+    Gives: no where the wording of the United States alone is behind it, which speaks of rings.
+
+    Source: ansi-wcma-2012, 4.5.3; sor-2019-97, s. 6.
+
+    >>> counts_to_the_tube(row_spacing_cap((Market.UNITED_STATES,)))
+    False
+    """
+    rules = (rule for market, rule in ROW_SPACING.items() if market is not Market.UNITED_STATES)
+    return any(rule in cap.inputs for rule in rules)
+
+
 def edge_distance_floor(markets: Sequence[Market]) -> Figure[Length]:
     """Give the least distance from a side cord to the edge that satisfies every market.
 
