@@ -42,8 +42,7 @@ def with_head(order: SafetyOrder, millimetres: str) -> SafetyOrder:
     [
         ((CANADA,), "220", None),
         ((CANADA,), "220.000001", Severity.STOP),
-        ((STATES,), "203.2", None),
-        ((STATES,), "203.200001", Severity.ASK),
+        ((STATES,), "300", None),  # its wording speaks of rings alone, here 200 mm apart
         ((EUROPE,), "200", None),
         ((EUROPE,), "200.000001", Severity.ASK),
         ((CANADA, STATES), "215", Severity.ASK),
@@ -54,6 +53,21 @@ def test_cord_too_long_at_rest(
     markets: tuple[Market, ...], millimetres: str, severity: Severity | None
 ) -> None:
     found = findings(with_head(shade(*markets), millimetres)).get("safety.cord-too-long")
+    assert (found and found.severity) is severity
+
+
+@pytest.mark.parametrize(
+    ("millimetres", "severity"), [("203.2", None), ("203.200001", Severity.ASK)]
+)
+def test_rings_too_far_apart_in_the_united_states(
+    millimetres: str, severity: Severity | None
+) -> None:
+    order = shade(STATES)
+    spacing = chosen("row spacing", Length.mm(millimetres), Unit.LENGTH)
+    order = replace(
+        order, layout=replace(order.layout, rows=replace(order.layout.rows, spacing=spacing))
+    )
+    found = findings(order).get("safety.cord-too-long")
     assert (found and found.severity) is severity
 
 

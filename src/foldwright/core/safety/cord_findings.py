@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from foldwright.core.facts.markets import Market, row_spacing_cap
+from foldwright.core.facts.markets import Market, counts_to_the_tube, row_spacing_cap
 from foldwright.core.lift.choices import LiftKind
 from foldwright.core.safety.canada import CHILD_PULL
 from foldwright.core.safety.choices import CordGuard
 from foldwright.core.safety.drafting import draft
 from foldwright.core.safety.inner_cord import longest_stretch
 from foldwright.core.safety.order import SafetyOrder
-from foldwright.core.safety.report import InnerCord, RuleLine
+from foldwright.core.safety.report import InnerCord, L, RuleLine
 from foldwright.core.safety.reworking import lay_out_again
 from foldwright.core.safety.rule import Measure, Subject
 from foldwright.core.safety.rules import RuleVerdict
@@ -63,19 +63,25 @@ def _too_long_at_rest(
     order: SafetyOrder, inner: InnerCord, lines: tuple[RuleLine, ...]
 ) -> Iterator[Draft[SafetyOrder]]:
     cap = row_spacing_cap(order.markets)
-    if inner.stretch.value > cap.value:
+    found = _capped(order, inner.stretch, cap)
+    if found.value > cap.value:
         unlawful = any(_is_broken_span(line) for line in lines)
         yield draft(
             Severity.STOP if unlawful else Severity.ASK,
             "cord-too-long",
             "Behind the shade {0} of cord lies open between two contact points; the strictest"
             " market sold into allows {1}." + _still_corded(order),
-            inner.stretch,
+            found,
             cap,
             ways=_ways_at_rest(order),
             stage=Stage.ORDER,
             source=cap.source,
         )
+
+
+def _capped(order: SafetyOrder, stretch: L, cap: L) -> L:
+    """Take the cord that a cap speaks of: not that up to the tube where it speaks of rings."""
+    return stretch if counts_to_the_tube(cap) else order.layout.rows.spacing
 
 
 def _is_broken_span(line: RuleLine) -> bool:
@@ -127,8 +133,12 @@ def _more_rows(order: SafetyOrder) -> Iterator[Way[SafetyOrder]]:
     for rows in range(count + 1, count + 1 + MOST_ROWS_MORE):
         changed = replace(order, design=replace(order.design, row_count=rows))
         layout = lay_out_again(changed).result
-        if layout and longest_stretch(replace(changed, layout=layout)).value <= cap.value:
+        if layout and _keeps(replace(changed, layout=layout), cap):
             figures = (chosen("ring rows", rows, Unit.COUNT), layout.rows.spacing)
             sentence = "Use {0} rows at {1}."
             yield by_change(order, order.system, sentence, *figures, design__row_count=rows)
             return
+
+
+def _keeps(order: SafetyOrder, cap: L) -> bool:
+    return _capped(order, longest_stretch(order), cap).value <= cap.value
