@@ -18,6 +18,7 @@ from tests.core.layouts import (
 )
 
 from foldwright.core.design.choices import Choices, RodPlace
+from foldwright.core.facts.markets import Market, row_spacing_cap
 from foldwright.core.facts.records import Chosen
 from foldwright.core.quantity.length import Length
 
@@ -161,3 +162,34 @@ def test_thick_rods_at_the_rows_stack_by_their_own_thickness() -> None:
 def test_a_habit_of_the_shop_goes_before_the_house_s() -> None:
     rows = laid_out(Choices(), sized("48", "60"), habits=habit("skirt", inches("2"))).rows
     assert rows.skirt.value == inches("2")
+
+
+EUROPE_CAP = row_spacing_cap((Market.EUROPE_AND_UK,))
+RAILED = Chosen(face=cloth(), bracket=BRACKET)
+
+
+@pytest.mark.parametrize("drop", ["42", "60", "84", "100"])
+def test_the_cord_above_the_top_row_is_as_short_as_the_market_asks(drop: str) -> None:
+    """uk-inner-cord-page: 200 mm between contact points, the tube being one; exact."""
+    size, below = sized("36", drop), BRACKET.tube_centre_below_board
+    rows = laid_out(Choices(), size, RAILED, cap=EUROPE_CAP).rows
+    assert rows.top_panel.value - below <= Length.mm(200)
+    fewer = Choices(row_count=rows.count.value - 1)
+    typed = laid_out(fewer, size, RAILED, cap=EUROPE_CAP).rows
+    assert typed.count.value == rows.count.value - 1
+    assert typed.top_panel.value - below > Length.mm(200)
+
+
+def test_a_rule_that_speaks_of_rings_alone_adds_no_rows() -> None:
+    bare, railed = (laid_out(BENCH, sized("36", "60"), each).rows for each in (None, RAILED))
+    assert bare.count.value == railed.count.value
+    assert railed.top_panel.value > bare.spacing.value
+
+
+def test_a_head_that_alone_is_too_long_adds_no_rows() -> None:
+    design = Choices(head_allowance=inches("12"))
+    counts = {
+        laid_out(design, sized("36", "60"), each, cap=EUROPE_CAP).rows.count.value
+        for each in (None, RAILED)
+    }
+    assert len(counts) == 1

@@ -10,6 +10,7 @@ from foldwright.core.design.choices import RodPlace, StyleName
 from foldwright.core.design.layout import Layout, RowPlan, SewingStep, SewnLine
 from foldwright.core.design.order import Order, draft
 from foldwright.core.design.panels import cloth_of
+from foldwright.core.design.untyped_rows import untyped_row_count
 from foldwright.core.design.usual import house_edge, house_pitch
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure, Unit
@@ -123,7 +124,7 @@ def plain_cloth(order: Order, rows: RowPlan) -> L:
 
 
 def usual_rows(order: Order, style: Style) -> Way[Order]:
-    """Make the way that takes the number of rows the style would take by itself.
+    """Make the way that takes the number of rows the shade would take by itself.
 
     Takes: the order; its style.
 
@@ -131,7 +132,7 @@ def usual_rows(order: Order, style: Style) -> Way[Order]:
 
     Source: common practice.
     """
-    count = style.usual_row_count(order)
+    count = untyped_row_count(order, style)
     spacing = style.rows(order, count).spacing
     return by_change(
         order, order.system, "Use {0} rows at {1}.", count, spacing, design__row_count=count.value

@@ -9,6 +9,7 @@ from foldwright.core.design.looped import LoopedStyle
 from foldwright.core.design.order import Order
 from foldwright.core.design.style import Style
 from foldwright.core.design.tucked import TuckedStyle
+from foldwright.core.design.untyped_rows import untyped_row_count
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import chosen
 
@@ -21,14 +22,14 @@ def row_count(order: Order) -> Figure[int]:
 
     Takes: the order.
 
-    Gives: as typed, else as its style takes them.
+    Gives: as typed, else as its style and the headrail want them.
 
     Source: common practice.
     """
     typed = order.design.row_count
     if typed is not None:
         return chosen("number of rows", typed, Unit.COUNT)
-    return style_of(order.design.style).usual_row_count(order)
+    return untyped_row_count(order, style_of(order.design.style))
 
 
 def style_of(name: StyleName) -> Style:
