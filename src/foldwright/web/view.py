@@ -180,8 +180,17 @@ class ShadeView:
         """Count the findings by severity."""
         if self.plan is None:
             return "Waiting for the fields that cannot be read"
-        pressing = [finding for _, finding in self.pressing]
-        return count_findings(pressing) or "Nothing stands against this shade"
+        return self.pressing_count or "Nothing stands against this shade"
+
+    @property
+    def pressing_count(self) -> str:
+        """Count what stops or asks."""
+        return count_findings([finding for _, finding in self.pressing])
+
+    @property
+    def stops(self) -> tuple[Finding, ...]:
+        """Give what stops the work."""
+        return tuple(one for _, one in self.pressing if one.severity is Severity.STOP)
 
     @property
     def notes_title(self) -> str:

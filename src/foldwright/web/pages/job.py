@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from copy import deepcopy
-from dataclasses import dataclass
 from urllib.parse import quote
 
 from starlette.datastructures import FormData
@@ -12,25 +11,12 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from foldwright.core.facts.markets import Market
-from foldwright.core.why.finding import Finding, Severity
 from foldwright.web.desk import Desk, see, text_of
 from foldwright.web.habits import HabitsView
 from foldwright.web.heads import shop_not_read, with_head
 from foldwright.web.opened import OpenJob, job_number, shade_number, shades_of
-from foldwright.web.view import ShadeView
 from foldwright.work.document import Document, read_document
 from foldwright.work.jobfile import job_text
-
-OPEN = (Severity.STOP, Severity.ASK)
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class ShadeLine:
-    """One shade in the list of a job."""
-
-    view: ShadeView
-    open_findings: tuple[Finding, ...]
-    notes: int
 
 
 def show_job(request: Request) -> Response:
@@ -117,7 +103,7 @@ def job_page(request: Request, job: OpenJob, *, status: int = 200, **context: ob
     given = {
         "job": job,
         "system": job.system,
-        "lines": [_line(job.view(number)) for number in range(1, len(job.shades) + 1)],
+        "views": [job.view(number) for number in range(1, len(job.shades) + 1)],
         "fields": {},
         "head": job.head,
         "markets": tuple(Market),
@@ -128,8 +114,3 @@ def job_page(request: Request, job: OpenJob, *, status: int = 200, **context: ob
         "shop_not_read": shop_not_read(job.entry.document),
     }
     return job.desk.page(request, "job.html", status=status, **(given | context))
-
-
-def _line(view: ShadeView) -> ShadeLine:
-    opened = tuple(finding for finding in view.findings if finding.severity in OPEN)
-    return ShadeLine(view=view, open_findings=opened, notes=len(view.findings) - len(opened))
