@@ -267,7 +267,9 @@ def test_each_system_has_the_trades_unit(
         (12.0, "12 turns"),
         (12.125, "12.1 turns"),
         (100.0, "100 turns"),
-        (-0.974, "-0.97 turn"),
+        (-0.974, "\N{MINUS SIGN}0.97 turn"),
+        (-1.0, "\N{MINUS SIGN}1 turn"),
+        (1.04, "1 turn"),
         (9.96, "10 turns"),
     ],
 )

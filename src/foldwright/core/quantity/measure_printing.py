@@ -19,6 +19,7 @@ from foldwright.core.quantity.measure_reading import (
 from foldwright.core.quantity.rounding import System
 
 FIGURES = 3
+MINUS = "\N{MINUS SIGN}"
 NEAR = 1e-9
 SMALL_AREA_M2 = 0.1
 POUNDS_PER_SQUARE_INCH_PA = POUND_FORCE_N / INCH_M**2
@@ -162,7 +163,8 @@ def print_turns(turns: float) -> str:
     """
     shown = f"{turns:.{_turn_places(abs(turns))}f}".rstrip("0").rstrip(".")
     shown = "0" if shown in {"-0", ""} else shown
-    return f"{shown} turn" if shown != "0" and abs(turns) <= 1 else f"{shown} turns"
+    noun = "turn" if 0 < abs(float(shown)) <= 1 else "turns"
+    return f"{shown.replace('-', MINUS)} {noun}"
 
 
 def _turn_places(turns: float) -> int:

@@ -12,13 +12,14 @@ from typing import Any
 
 from foldwright.core.quantity import measures
 from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.measure_printing import MINUS
 from foldwright.core.quantity.printing import print_fine
 from foldwright.core.quantity.rounding import Rounding, System
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.source import Source, Status
 
 SLOT = re.compile(r"\{(\d+)(:range)?\}")
-NUMBER_AND_UNIT = re.compile(r"(-?[\d./ ]*\d) ?(.*)")
+NUMBER_AND_UNIT = re.compile(rf"([-{MINUS}]?[\d./ ]*\d) ?(.*)")
 
 PRINTERS: dict[Unit, Callable[[Any, System], str]] = {
     Unit.AREA: measures.print_area,
