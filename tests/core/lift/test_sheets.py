@@ -133,6 +133,14 @@ def test_greatest_turns_on_the_sheet_bound_the_pairs() -> None:
         assert 15.0 * 0.019 * 1.12 / 0.95 / rate <= 22 - travel
 
 
+@pytest.mark.parametrize("turns", [12.0, None])
+def test_greatest_turns_on_the_sheet_are_told_as_the_sheet_says_them(turns: float | None) -> None:
+    reading = read(replace(LOAD, load_turns=turns, greatest_turns=26.0))
+    assert reading.greatest_turns is not None
+    assert reading.greatest_turns.value == pytest.approx(26)
+    assert reading.greatest_turns.status is Status.SUPPLIER
+
+
 def test_a_sheet_that_says_nothing_is_not_read() -> None:
     assert read_spring(Spring(name="S", greatest_turns=30.0), HABITS) is None
 

@@ -56,6 +56,13 @@ class LoadAtDrop:
         return supplied("turns on the sheet", self.turns, Unit.TURN, self.name)
 
     @property
+    def stated_turns(self) -> Figure[float] | None:
+        """Give how far the sheet lets the spring be wound, where it says so."""
+        if self.greatest_turns is None:
+            return None
+        return supplied("greatest turns", self.greatest_turns, Unit.TURN, self.name)
+
+    @property
     def parts(self) -> tuple[Figure[Any], ...]:
         """Give load, drop, tube and turns as figures."""
         load = supplied("load it lifts", self.load_n, Unit.FORCE, self.name)
@@ -85,7 +92,9 @@ def read_load(sheet: LoadAtDrop, spring: Spring, habits: Habits) -> SpringReadin
     """
     pairs = load_pairs(sheet, habits)
     rate = _of_pairs("rate of this spring", Unit.RATE, [rate for rate, _ in pairs], sheet)
-    turns = _of_pairs("greatest turns", Unit.TURN, [top / rate for rate, top in pairs], sheet)
+    turns = sheet.stated_turns or _of_pairs(
+        "greatest turns", Unit.TURN, [top / rate for rate, top in pairs], sheet
+    )
     if not sheet.determined:
         return SpringReading(
             case=SpringCase(pairs=pairs),
