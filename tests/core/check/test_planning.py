@@ -93,3 +93,15 @@ def test_the_strictest_of_the_markets_named_holds() -> None:
 
 def test_the_same_shade_gives_the_same_plan() -> None:
     assert planned(KITCHEN) == planned(KITCHEN)
+
+
+def test_what_an_earlier_room_has_asked_is_not_asked_again() -> None:
+    asked = [
+        each.id
+        for shade in (KITCHEN, replace(KITCHEN, lift=LiftChoices()))
+        for bare in (shade, replace(shade, materials=Materials()))
+        for each in planned(bare).findings
+    ]
+    assert "design.face-missing" in asked
+    assert "lift.kind" in asked
+    assert not {"weigh.face", "weigh.rod", "rig.choose-lift"} & set(asked)

@@ -24,6 +24,11 @@ from foldwright.core.why.finding import Finding, Severity, Stage
 
 _STAGES = tuple(Stage)
 _SEVERITIES = tuple(Severity)
+_ASKED_EARLIER = {
+    "weigh.face": "design.face-missing",
+    "weigh.rod": "design.rod-missing",
+    "rig.choose-lift": "lift.kind",
+}
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -63,7 +68,7 @@ def plan_shade(
     plan = ShadePlan(spec=spec, chosen=choose(spec.materials, shop))
     for room in (_measure, _design, _weigh, _lift, _rig, _safe):
         plan = room(plan, given)
-    return replace(plan, findings=in_order(plan.findings))
+    return replace(plan, findings=in_order(_asked_once(plan.findings)))
 
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -81,6 +86,13 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     ['a', 'b']
     """
     return tuple(sorted(findings, key=_when_and_how_strong))
+
+
+def _asked_once(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Leave out what an earlier room has asked already."""
+    kept = tuple(findings)
+    asked = {finding.id for finding in kept}
+    return tuple(each for each in kept if _ASKED_EARLIER.get(each.id) not in asked)
 
 
 def _when_and_how_strong(finding: Finding) -> tuple[int, int]:
