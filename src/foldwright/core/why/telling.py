@@ -14,7 +14,7 @@ from foldwright.core.quantity import measures
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.measure_printing import MINUS
 from foldwright.core.quantity.printing import print_fine
-from foldwright.core.quantity.rounding import Rounding, System
+from foldwright.core.quantity.rounding import System
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.source import Source, Status
 
@@ -119,8 +119,8 @@ def show(figure: Figure[Any], system: System) -> str:
     value = show_value(figure, system)
     if figure.low is None or figure.high is None:
         return value
-    low = _printed(figure.low, figure, system, exact=True)
-    high = _printed(figure.high, figure, system, exact=True)
+    low = _printed(figure.low, figure, system)
+    high = _printed(figure.high, figure, system)
     return f"{value} (90 % {_between(low, high, value)})"
 
 
@@ -225,10 +225,10 @@ def _line(figure: Figure[Any], system: System) -> Line:
     )
 
 
-def _printed(value: Any, figure: Figure[Any], system: System, *, exact: bool = False) -> str:
-    """Print a value of the figure's kind; a range's ends are never rounded one way."""
+def _printed(value: Any, figure: Figure[Any], system: System) -> str:
+    """Print a value of the figure's kind; rounded alike, a value never leaves its own range."""
     if isinstance(value, Length):
-        return print_fine(value, system, Rounding.MARK if exact else figure.rounding)
+        return print_fine(value, system, figure.rounding)
     return PRINTERS[figure.unit](value, system)
 
 
