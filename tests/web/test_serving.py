@@ -17,9 +17,18 @@ from foldwright.web.serving import EVERY_ADDRESS, SHOP_FOLDER, serve
 from foldwright.work.files import CannotUse
 
 
+# As from a terminal: a runner in the background may have told its children not to hear Ctrl+C.
+HEARING = """
+import signal, sys
+signal.signal(signal.SIGINT, signal.default_int_handler)
+from foldwright.cli.main import main
+sys.exit(main())
+"""
+
+
 @pytest.fixture
 def served(tmp_path: Path) -> Iterator[tuple[subprocess.Popen[str], str]]:
-    command = [sys.executable, "-m", "foldwright.cli.main", "serve", "--port", "0"]
+    command = [sys.executable, "-c", HEARING, "serve", "--port", "0"]
     program = subprocess.Popen(  # noqa: S603 - this very program
         [*command, "--data", str(tmp_path / "data")],
         stdout=subprocess.PIPE,
