@@ -16,7 +16,6 @@ import pytest
 from foldwright.web.serving import EVERY_ADDRESS, SHOP_FOLDER, serve
 from foldwright.work.files import CannotUse
 
-
 # As from a terminal: a runner in the background may have told its children not to hear Ctrl+C.
 HEARING = """
 import signal, sys
