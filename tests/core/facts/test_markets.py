@@ -16,7 +16,7 @@ from foldwright.core.facts.markets import (
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.source import Status
-from foldwright.core.why.telling import tell
+from foldwright.core.why.telling import show_value, tell
 
 SETS = [markets for size in range(1, len(Market) + 1) for markets in combinations(Market, size)]
 
@@ -86,3 +86,7 @@ def test_what_is_practised_is_quoted_before_a_default_of_the_same_size() -> None
     assert cap.inputs[0].status is Status.PRACTICE
     assert cap.source is not None
     assert cap.source.id == "uk-inner-cord-page"
+
+
+def test_a_cap_is_never_shown_as_more_than_it_is() -> None:
+    assert show_value(row_spacing_cap((Market.CANADA,)), System.INCH) == "8 5/8 in"

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from enum import Enum
 
 from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import derived, fact
 from foldwright.core.why.source import Source, Status
@@ -34,6 +35,7 @@ ROW_SPACING: Rules = {
         " slack counts, so the shade itself must be pulled to know.",
         Status.PUBLISHED,
         source=Source(id="sor-2019-97", clause="s. 6"),
+        rounding=Rounding.MUST_FIT,  # a limit is never shown as more than it is
     ),
     Market.UNITED_STATES: fact(
         "row spacing allowed in the United States",
@@ -43,6 +45,7 @@ ROW_SPACING: Rules = {
         " later editions were not read, and hazardous inner cords are a listed hazard.",
         Status.PUBLISHED,
         source=Source(id="ansi-wcma-2012", clause="4.5.3"),
+        rounding=Rounding.MUST_FIT,
     ),
     Market.EUROPE_AND_UK: fact(
         "row spacing allowed in Europe and the United Kingdom",
@@ -52,6 +55,7 @@ ROW_SPACING: Rules = {
         " the European standard, which itself was not read.",
         Status.PRACTICE,
         source=Source(id="uk-inner-cord-page"),
+        rounding=Rounding.MUST_FIT,
     ),
     Market.AUSTRALIA: fact(
         "row spacing used for Australia",
@@ -61,6 +65,7 @@ ROW_SPACING: Rules = {
         " below 1600 mm); the strictest of the other markets is used.",
         Status.HOUSE,
         source=Source(id="au-corded-2014", clause="s. 6(1)(a)"),
+        rounding=Rounding.MUST_FIT,
     ),
 }
 
@@ -154,6 +159,7 @@ def _strictest(name: str, rules: Rules, value: Length) -> Figure[Length]:
         _sentence(governing, len(others)),
         rules[governing],
         *others,
+        rounding=rules[governing].rounding,
         source=rules[governing].source,
     )
 

@@ -94,11 +94,13 @@ def fact(  # noqa: PLR0913 - all that a figure carries
     source: Source | None = None,
     low: T | None = None,
     high: T | None = None,
+    rounding: Rounding = Rounding.MARK,
 ) -> Figure[T]:
     """Make a figure of something known before the job: a rule, a constant, a habit.
 
     Takes: the figure's name; its value and unit; one sentence that says why it is so;
-    how it is known; its source where there is one; the ends of its 90 % range.
+    how it is known; its source where there is one; the ends of its 90 % range; which way a
+    length is rounded when it is shown.
 
     Gives: a figure without inputs.
 
@@ -116,6 +118,7 @@ def fact(  # noqa: PLR0913 - all that a figure carries
         source=source,
         low=low,
         high=high,
+        rounding=rounding,
     )
 
 
