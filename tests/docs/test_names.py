@@ -9,7 +9,16 @@ from typing import Any
 import pytest
 from tests.docs.reading import ROOT
 
-from foldwright.core.design.layout import ColumnPlan, LayerCut, Layout, RowPlan, SewnLine, Stack, WidthPlan
+from foldwright.core.design.layout import (
+    ColumnPlan,
+    LayerCut,
+    Layout,
+    RowPlan,
+    SewnLine,
+    Stack,
+    SwagPlan,
+    WidthPlan,
+)
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Spring
 from foldwright.core.lift.balance import Balance, Window
@@ -33,6 +42,7 @@ RESULTS: tuple[type[Any], ...] = (
     LayerCut,
     SewnLine,
     Stack,
+    SwagPlan,
     Layout,
     Weights,
     Window,

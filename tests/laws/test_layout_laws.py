@@ -58,6 +58,9 @@ def designs(draw: st.DrawFn) -> Choices:
         if style is StyleName.LOOPED
         else None,
         step=draw(st.none() | lengths("1/16", "1")) if style is StyleName.CASCADE else None,
+        tuck=draw(st.none() | lengths("1/4", "1")) if style is StyleName.TUCKED else None,
+        dip=draw(st.none() | lengths("1/16", "6")) if style is StyleName.RELAXED else None,
+        widened_hem=style is StyleName.RELAXED and draw(st.booleans()),
         edge_distance=draw(st.none() | lengths("2", "4")),
         column_count=draw(st.none() | st.integers(2, 24)),
         largest_pitch=draw(st.none() | lengths("6", "14")),
@@ -257,7 +260,8 @@ def test_the_raised_size_holds_all_that_hangs(design: Choices, width: Length, dr
     layout = drawn(design, width, drop)
     hem = drop - layout.travel.value
     fold = hem - layout.rows.first_row.value + layout.rows.fold_depth.value
-    assert layout.stack.raised_size.value == max(hem, fold)
+    dip = layout.swag.dip.value if layout.swag else Length(0)
+    assert layout.stack.raised_size.value == max(hem, fold) + dip
 
 
 @given(WIDTHS, DROPS, designs())

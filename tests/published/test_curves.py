@@ -8,7 +8,7 @@ import pytest
 
 from foldwright.core.lift.capstan import friction_ratio
 from foldwright.core.lift.winding import CordWinding, TapeWinding
-from foldwright.core.weigh.hanging import HangingEdge
+from foldwright.core.design.hanging import HangingEdge
 
 INCH = 0.0254
 

@@ -238,6 +238,7 @@ DESIGN = Group(
                 StyleName.LOOPED.value: "looped, folds stay when lowered",
                 StyleName.CASCADE.value: "cascade, each fold shorter than the one below",
                 StyleName.TUCKED.value: "tucked, a stitched ridge at every fold",
+                StyleName.RELAXED.value: "relaxed, the hem dips between two columns",
             },
             default=StyleName.FLAT.value,
         ),
@@ -279,6 +280,17 @@ DESIGN = Group(
             hint="Each fold is so much shorter than the one below.",
         ),
         Field(path="design.tuck", label="Cloth of a tuck", hint="Sewn into each stitched ridge."),
+        Field(
+            path="design.dip",
+            label="Dip of the hem",
+            hint="Relaxed: so much lower between its columns.",
+        ),
+        Field(
+            path="design.widened_hem",
+            label="Hem cut wider, sides plumb",
+            kind=Kind.TICK,
+            hint="Relaxed only.",
+        ),
         Field(path="design.largest_row_spacing", label="Row spacing, at most"),
         Field(
             path="design.edge_distance",

@@ -91,7 +91,7 @@ def _of_another_style(shade: Table, where: str) -> Iterator[Fault]:
     style = typed_at(shade, "design.style") or Choices().style.value
     for field, styles in ONLY_FOR.items():
         words = sorted(each.value for each in styles)
-        if typed_at(shade, f"design.{field}") is not None and style not in words:
+        if typed_at(shade, f"design.{field}") not in {None, False} and style not in words:
             yield Fault(
                 where=f"{where}.design.{field}",
                 what=f"it belongs to other styles than {short(str(style))}: {', '.join(words)}",

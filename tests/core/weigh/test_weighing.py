@@ -37,6 +37,7 @@ DESIGNS = {
     "looped": Choices(style=StyleName.LOOPED, fullness=1.5),
     "cascade": Choices(style=StyleName.CASCADE, step=Length.mm(6)),
     "tucked": Choices(style=StyleName.TUCKED),
+    "relaxed": Choices(style=StyleName.RELAXED),
 }
 INTERLINED = replace(PARTS, interlining=INTERLINING)
 
@@ -197,3 +198,24 @@ def test_stiff_cloth_is_noted_with_what_it_adds() -> None:
     assert bending_m == pytest.approx(0.06 * (0.2 / 0.48) ** (1 / 3))
     stiff = next(f for f in answer.findings if f.id == "weigh.stiff")
     assert stiff.figures[2].value == pytest.approx(2.2 * answer.result.load.cloth_n_m * bending_m)
+
+
+def test_a_hem_that_dips_hangs_without_a_bar_and_its_load_is_marked_as_a_bound() -> None:
+    bare = replace(PARTS, bar=None)
+    assert weighed(Choices(), bare).result is None
+    found = weighed(Choices(style=StyleName.RELAXED), bare)
+    assert found.result is not None
+    assert found.result.bar.value == 0
+    assert found.result.bound is not None
+    assert found.result.bound.value == "upper bound"
+    assert "weigh.bound" in {each.id for each in found.findings}
+    assert result(Choices()).bound is None
+
+
+def test_the_bound_of_a_relaxed_shade_is_the_load_of_a_flat_one() -> None:
+    """The same rows, cloth and bar; only the rings of two columns instead of six."""
+    design = Choices(row_count=8, column_count=2, largest_pitch=Length.mm(1300))
+    flat, relaxed = (
+        result(replace(design, style=style)).load for style in (StyleName.FLAT, StyleName.RELAXED)
+    )
+    assert relaxed == flat

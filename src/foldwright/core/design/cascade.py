@@ -14,7 +14,7 @@ from foldwright.core.design.flat import (
     span,
 )
 from foldwright.core.design.layout import RowPlan
-from foldwright.core.design.order import Order, draft, head_allowance, skirt
+from foldwright.core.design.order import Order, draft, head_allowance, skirt, stacked_pitch
 from foldwright.core.design.rows import RowScale, row_plan
 from foldwright.core.design.style import usual_rows
 from foldwright.core.facts.panel_limits import CASCADE_GRID, SHALLOWEST_FOLD
@@ -29,6 +29,7 @@ L = Figure[Length]
 
 HALF = Fraction(1, 2)
 MOST_ROWS_TRIED = 60
+_DEEP = SHALLOWEST_FOLD.value * 2  # the top spacing of a fold that is worth showing
 
 
 class CascadeStyle(FlatStyle):
@@ -45,7 +46,7 @@ class CascadeStyle(FlatStyle):
         narrowing = _narrowing(order)
         return derived(
             "number of rows",
-            _fewest(order, narrowing.value) or _nearest(order, narrowing.value),
+            _usual_count(order, narrowing.value),
             Unit.COUNT,
             "The fewest rows whose lowest spacing keeps within {0} while each is {1} less than"
             " the one below, or comes nearest to it, on a drop of {2}.",
@@ -143,36 +144,42 @@ def _lowest(order: Order, count: int, narrowing: Length) -> Fraction:
     return (span(order).nanometres + lacking) / (count + HALF)
 
 
-def _fewest(order: Order, narrowing: Length) -> int | None:
-    """Find the fewest rows that keep to the largest spacing, the top fold deep enough."""
-    kept = (count for count in _counts(order, narrowing) if _keeps(order, count, narrowing))
-    return next(kept, None)
+def _usual_count(order: Order, narrowing: Length) -> int:
+    """Find the fewest rows, with a deep top fold where that can be had."""
+    room = stacked_pitch(order).value * 2
+    return (
+        _fewest(order, narrowing, _DEEP)
+        or _fewest(order, narrowing, room)
+        or _nearest(order, narrowing, _DEEP)
+    )
 
 
-def _counts(order: Order, narrowing: Length) -> Iterator[int]:
-    """Give every number of rows whose top spacing is still worth a row."""
-    least = SHALLOWEST_FOLD.value.nanometres * 2
+def _fewest(order: Order, narrowing: Length, top: Length) -> int | None:
+    """Find the fewest rows that keep to the largest spacing, the top one no less than given."""
+    largest = spacing_limit(order).value.nanometres
+    counts = _counts(order, narrowing, top)
+    return next((count for count in counts if _lowest(order, count, narrowing) <= largest), None)
+
+
+def _nearest(order: Order, narrowing: Length, top: Length) -> int:
+    """Find the rows with the least lowest spacing, where none keeps to the largest."""
+    counts = _counts(order, narrowing, top)
+    return min(counts, key=lambda count: _lowest(order, count, narrowing), default=1)
+
+
+def _counts(order: Order, narrowing: Length, top: Length) -> Iterator[int]:
+    """Give every number of rows whose top spacing is no less than given."""
     for count in range(1, MOST_ROWS_TRIED):
-        if _lowest(order, count, narrowing) - (count - 1) * narrowing.nanometres < least:
+        spacing = _lowest(order, count, narrowing) - (count - 1) * narrowing.nanometres
+        if spacing < top.nanometres:
             return
         yield count
-
-
-def _keeps(order: Order, count: int, narrowing: Length) -> bool:
-    largest = spacing_limit(order).value.nanometres
-    return _lowest(order, count, narrowing) <= largest
-
-
-def _nearest(order: Order, narrowing: Length) -> int:
-    """Find the rows with the least lowest spacing, where none keeps to the largest."""
-    counts = _counts(order, narrowing)
-    return min(counts, key=lambda count: _lowest(order, count, narrowing), default=1)
 
 
 def _fitting_step(order: Order) -> Length:
     grid, most = CASCADE_GRID.value, order.habits.cascade_step.value
     steps = (grid * number for number in range(most.nanometres // grid.nanometres, 0, -1))
-    return next((each for each in (most, *steps) if _fewest(order, each * 2)), ZERO)
+    return next((each for each in (most, *steps) if _fewest(order, each * 2, _DEEP)), ZERO)
 
 
 def _top_fold(rows: RowPlan) -> L:

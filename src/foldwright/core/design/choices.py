@@ -15,6 +15,7 @@ class StyleName(Enum):
     LOOPED = "looped"
     CASCADE = "cascade"
     TUCKED = "tucked"
+    RELAXED = "relaxed"
 
 
 class RodPlace(Enum):
@@ -41,6 +42,8 @@ class Choices:
     fullness: float | None = None  # looped: cloth per unit of row spacing
     step: Length | None = None  # cascade: each fold is so much shorter than the one below
     tuck: Length | None = None  # tucked: cloth sewn into each tuck
+    dip: Length | None = None  # relaxed: the hem hangs so much lower between its columns
+    widened_hem: bool = False  # relaxed: cut wider at the hem, so that the sides hang plumb
     side_turn: Length | None = None
     hem_allowance: Length | None = None
     top_allowance: Length | None = None
@@ -52,5 +55,7 @@ ONLY_FOR: dict[str, frozenset[StyleName]] = {
     "fullness": frozenset({StyleName.LOOPED}),
     "step": frozenset({StyleName.CASCADE}),
     "tuck": frozenset({StyleName.TUCKED}),
+    "dip": frozenset({StyleName.RELAXED}),
+    "widened_hem": frozenset({StyleName.RELAXED}),
 }
 """The fields of the design that mean something in some styles alone."""

@@ -6,13 +6,13 @@ from collections.abc import Iterator
 
 from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.columns import (
-    LEAST_COLUMNS,
     fewest_columns,
     largest_pitch,
     plan_columns,
 )
 from foldwright.core.design.layout import ColumnPlan
 from foldwright.core.design.order import Order, draft
+from foldwright.core.design.usual import LEAST_COLUMNS
 from foldwright.core.design.widths import Joining, join_widths
 from foldwright.core.facts.panel_limits import LEAST_PITCH
 from foldwright.core.quantity.length import ZERO, Length

@@ -9,6 +9,7 @@ from math import ceil
 from foldwright.core.design.layout import ColumnPlan
 from foldwright.core.design.order import Order
 from foldwright.core.design.styles import style_of
+from foldwright.core.design.usual import LEAST_COLUMNS, columns_within
 from foldwright.core.facts.panel_limits import EDGE_STEP, FARTHEST_EDGE
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure, Unit
@@ -17,7 +18,6 @@ from foldwright.core.why.source import Source
 
 L = Figure[Length]
 
-LEAST_COLUMNS = 2
 MORE_COLUMNS_TRIED = 3
 CORD_SPACING_PAGE = Source(id="cord-spacing-page")
 
@@ -79,6 +79,8 @@ def plan_columns(order: Order, seams: tuple[L, ...]) -> ColumnPlan:
         edge=usual_edge(order).value,
         count=_count_at(order, usual_edge(order).value),
     )
+    if style_of(order.design.style).fixed_columns:
+        return _plan(order, usual, usual)
     return _plan(order, usual, _clear_of_seams(order, usual, seams))
 
 
@@ -115,8 +117,7 @@ def fewest_columns(order: Order, edge: Length) -> int:
 
     Source: derived here (the spaces are rounded up, not the cords).
     """
-    clear = order.width.value - edge * 2
-    return max(LEAST_COLUMNS, ceil(clear / largest_pitch(order).value) + 1)
+    return columns_within(order.width.value, edge, largest_pitch(order).value)
 
 
 def published_columns(order: Order, edge: L) -> tuple[Figure[int], L] | None:
@@ -155,12 +156,7 @@ def published_columns(order: Order, edge: L) -> tuple[Figure[int], L] | None:
 
 
 def _count_at(order: Order, edge: Length) -> int:
-    return _settled_count(order) or fewest_columns(order, edge)
-
-
-def _settled_count(order: Order) -> int | None:
-    """Give the columns that nobody may move off a seam: typed, or part of the style's look."""
-    return style_of(order.design.style).settled_columns(order)
+    return order.design.column_count or fewest_columns(order, edge)
 
 
 def _clear_of_seams(order: Order, usual: Spread, seams: tuple[L, ...]) -> Spread:
@@ -201,9 +197,8 @@ def _edges(order: Order, usual: Length) -> Iterator[Length]:
 
 
 def _counts(order: Order, edge: Length) -> tuple[int, ...]:
-    settled = _settled_count(order)
-    if settled is not None:
-        return (settled,)
+    if order.design.column_count is not None:
+        return (order.design.column_count,)
     fewest = fewest_columns(order, edge)
     return tuple(range(fewest, fewest + MORE_COLUMNS_TRIED))
 

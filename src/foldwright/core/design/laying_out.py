@@ -17,6 +17,7 @@ from foldwright.core.design.sewing import sewing_order
 from foldwright.core.design.stack_checks import draft_stack_checks
 from foldwright.core.design.stacking import plan_stack, travel
 from foldwright.core.design.styles import row_count, style_of
+from foldwright.core.design.swag_checks import draft_swag_checks
 from foldwright.core.design.widths import Joining, join_widths, side_turn
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Chosen
@@ -89,6 +90,7 @@ def _draw(order: Order) -> Layout:
         cuts=cut_layers(order, rows, joining),
         stack=plan_stack(order, style, rows),
         travel=travel(order, rows),
+        swag=style.swag(order, rows),
         side_turn=side_turn(order),
         hem_allowance=hem_allowance(order),
         top_allowance=top_allowance(order),
@@ -112,6 +114,7 @@ def _checks(order: Order, layout: Layout) -> Iterator[Draft[Order]]:
     style = style_of(layout.style)
     yield from draft_row_checks(order, style, layout.rows)
     yield from draft_column_checks(order, layout.columns, join_widths(order))
+    yield from draft_swag_checks(order, style, layout)
     yield from draft_stack_checks(order, style, layout.rows, layout.stack)
 
 

@@ -73,6 +73,18 @@ class LayerCut:
     body: L | None = None  # of the length, what lies between hem and top line
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SwagPlan:
+    """A hem that nothing holds straight: how it hangs between two columns."""
+
+    chord: L  # column to column, as they hang
+    edge_length: L  # along the hem, from column to column
+    dip: L  # the middle of the hem below its columns
+    draw_in: L | None = None  # of each side, at the hem
+    tapered_gap: N | None = None  # open at both sides, from the head to the hem
+    flare: L | None = None  # the hem is cut so much wider than the head
+
+
 class Sewn(Enum):
     """What is sewn along a line that is marked on the flat cloth."""
 
@@ -116,6 +128,7 @@ class Layout:
     cuts: tuple[LayerCut, ...]
     stack: Stack
     travel: L  # design raise of the lowest ring row from fully down
+    swag: SwagPlan | None = None
     side_turn: L | None = None  # turned in at each side, once
     hem_allowance: L | None = None  # turned up below the finished bottom edge
     top_allowance: L | None = None  # left above the top line, over the board and its staples

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from foldwright.core.design.choices import StyleName
-from foldwright.core.design.columns import LEAST_COLUMNS, usual_edge
+from foldwright.core.design.columns import usual_edge
 from foldwright.core.design.order import Order, draft, head_allowance, skirt, stacked_pitch
 from foldwright.core.design.styles import row_count, style_of
+from foldwright.core.design.usual import LEAST_COLUMNS
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Severity
@@ -34,6 +35,7 @@ def draft_refusals(order: Order) -> Iterator[Draft[Order]]:
     yield from _narrow(order)
     yield from _narrow_cloth(order)
     yield from _wrong_share(order)
+    yield from style_of(order.design.style).refusals(order)
 
 
 def _refuse(

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Protocol
 
 from foldwright.core.design.choices import RodPlace, StyleName
-from foldwright.core.design.layout import Layout, RowPlan, SewingStep, SewnLine
+from foldwright.core.design.layout import Layout, RowPlan, SewingStep, SewnLine, SwagPlan
 from foldwright.core.design.order import Order, draft
 from foldwright.core.design.panels import cloth_of
 from foldwright.core.design.untyped_rows import untyped_row_count
@@ -29,6 +29,9 @@ class Style(Protocol):
     widths, cuts, weight and lift, is worked from these. What most styles do alike is told
     here once: a style says only what it does its own way.
     """
+
+    straight_hem: bool = True  # a bar holds the hem straight
+    fixed_columns: bool = False  # the columns belong to the look, and no seam moves them
 
     @property
     def name(self) -> StyleName:
@@ -86,9 +89,20 @@ class Style(Protocol):
         """Tell how far apart columns may stand."""
         return house_pitch(order)
 
-    def settled_columns(self, order: Order) -> int | None:
-        """Give the columns that stay even where a seam comes near; None where they may move."""
-        return order.design.column_count
+    def swag(self, order: Order, rows: RowPlan) -> SwagPlan | None:
+        """Tell how the hem hangs between its columns; None where it is straight."""
+        del order, rows
+        return None
+
+    def flare(self, order: Order) -> L | None:
+        """Tell how much wider than the head the hem is cut; None where the sides are straight."""
+        del order
+        return None
+
+    def refusals(self, order: Order) -> Iterator[Draft[Order]]:
+        """Draft what makes a shade of this style impossible."""
+        del order
+        yield from ()
 
     def flat_width(self, order: Order) -> L:
         """Tell how wide the face lies flat, before its pleats and gathers are made."""

@@ -7,13 +7,14 @@ from foldwright.core.design.choices import StyleName
 from foldwright.core.design.flat import FlatStyle
 from foldwright.core.design.looped import LoopedStyle
 from foldwright.core.design.order import Order
+from foldwright.core.design.relaxed import RelaxedStyle
 from foldwright.core.design.style import Style
 from foldwright.core.design.tucked import TuckedStyle
 from foldwright.core.design.untyped_rows import untyped_row_count
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import chosen
 
-ALL: tuple[Style, ...] = (FlatStyle(), LoopedStyle(), CascadeStyle(), TuckedStyle())
+ALL: tuple[Style, ...] = (FlatStyle(), LoopedStyle(), CascadeStyle(), TuckedStyle(), RelaxedStyle())
 STYLES: dict[StyleName, Style] = {style.name: style for style in ALL}
 
 

@@ -2,12 +2,31 @@
 
 from __future__ import annotations
 
+from math import ceil
+
 from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.order import Order
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure
 
 L = Figure[Length]
+
+LEAST_COLUMNS = 2
+
+
+def columns_within(width: Length, edge: Length, pitch: Length) -> int:
+    """Count the fewest columns that keep within the largest pitch.
+
+    Takes: the finished width; the edge distance; the largest pitch.
+
+    Gives: the spaces that the clear width needs, and one; at least two.
+
+    Source: derived here (the spaces are rounded up, not the cords).
+
+    >>> columns_within(Length.inches(48), Length.inches(2), Length.inches(10))
+    6
+    """
+    return max(LEAST_COLUMNS, ceil((width - edge * 2) / pitch) + 1)
 
 
 def house_edge(order: Order) -> L:

@@ -111,21 +111,34 @@ def cut_width(order: Order, joins: int) -> L:
 
     Takes: the order; the number of seams.
 
-    Gives: what shows, two side turns and two allowances a seam.
+    Gives: what shows at the hem, two side turns and two allowances a seam.
 
     Source: common practice.
     """
     shown, turn, seam = across(order), side_turn(order), order.habits.seam_allowance
+    flare = _flare(order)
     return derived(
         "cut width of the face",
-        shown.value + turn.value * 2 + seam.value * (2 * joins),
+        shown.value + turn.value * 2 + seam.value * (2 * joins) + _sum(flare),
         Unit.LENGTH,
-        f"{{0}} that shows, a side turn of {{1}} twice, and {joins} seams with twice {{2}} each.",
+        f"{{0}} that shows, a side turn of {{1}} twice, and {joins} seams with twice {{2}} each"
+        + ("; the hem is cut wider by {3}." if flare else "."),
         shown,
         turn,
         seam,
+        *flare,
         rounding=Rounding.CUT_OVERSIZE,
     )
+
+
+def _flare(order: Order) -> tuple[L, ...]:
+    """Give what the hem is cut wider than the head, where it is."""
+    flare = style_of(order.design.style).flare(order)
+    return () if flare is None else (flare,)
+
+
+def _sum(figures: tuple[L, ...]) -> Length:
+    return sum((figure.value for figure in figures), ZERO)
 
 
 def _usable_width(order: Order) -> L | None:
@@ -240,16 +253,19 @@ def _centre_piece(seams: tuple[L, ...]) -> L:
 
 def _side_cut(order: Order, side: L) -> L:
     turn, seam, back = side_turn(order), order.habits.seam_allowance, order.size.return_depth
-    value = side.value + turn.value + seam.value + (back.value if back else ZERO)
+    returned, flare = () if back is None else (back,), _flare(order)
+    because = "{0} that shows, the side turn {1} and the seam {2}"
+    because += ", and the return {3}" if returned else ""
+    because += f", and half of the wider hem {{{3 + len(returned)}}}" if flare else ""
     return derived(
         "side piece as cut",
-        value,
+        side.value + turn.value + seam.value + _sum(returned) + _sum(flare) / 2,
         Unit.LENGTH,
-        "{0} that shows, the side turn {1} and the seam {2}"
-        + (", and the return {3}." if back else "."),
+        f"{because}.",
         side,
         turn,
         seam,
-        *((back,) if back else ()),
+        *returned,
+        *flare,
         rounding=Rounding.CUT_OVERSIZE,
     )

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.drawing.blank import blank
 from foldwright.core.drawing.face import Face as ClothFace
-from foldwright.core.drawing.face import draw_face
+from foldwright.core.drawing.face import draw_face, draw_outline, face_of
 from foldwright.core.drawing.folding import Hang, hang, stacked_pitch
 from foldwright.core.drawing.frame import SCREEN, Frame, Gutters, fit, with_gutters
 from foldwright.core.drawing.model import (
@@ -141,7 +141,9 @@ def _elements(scene: _Scene) -> Iterator[AnyElement]:
         yield from draw_face(_face(scene, scene.hang))
         yield from _bar(scene, scene.hang)
         yield from _handle(scene)
-    yield rectangle(scene.cover, Layer.CLOTH, LineKind.VISIBLE)
+        yield draw_outline(_face(scene, scene.hang))
+    else:
+        yield rectangle(scene.cover, Layer.CLOTH, LineKind.VISIBLE)
     yield from _sizes(scene)
     yield from _caption(scene)
 
@@ -179,18 +181,19 @@ def _rings_and_cords(scene: _Scene, hung: Hang) -> Iterator[AnyElement]:
     assert scene.plan.layout is not None  # noqa: S101 - a shade that hangs is laid out
     bracket = scene.plan.chosen.bracket
     below = bracket.tube_centre_below_board.in_millimetres if bracket else 0.0
+    face = _face(scene, hung)
     for index, mark in enumerate(scene.plan.layout.columns.marks):
         across = scene.width - mark.value.in_millimetres
         yield Line(
             start=Point(across, scene.drop - below),
-            end=Point(across, hung.rows[0]),
+            end=face.point(across, hung.rows[0]),
             layer=Layer.CORDS,
             kind=LineKind.HIDDEN,
             tag=tag(scene.plan, f"layout.columns.marks.{index}"),
         )
         for height in hung.rows:
             yield Circle(
-                centre=Point(across, height),
+                centre=face.point(across, height),
                 radius=RING_RADIUS * scene.scale,
                 layer=Layer.ROWS,
                 kind=LineKind.THIN,
@@ -210,7 +213,8 @@ def _rods(scene: _Scene, hung: Hang) -> Iterator[AnyElement]:
 
 
 def _face(scene: _Scene, hung: Hang) -> ClothFace:
-    return ClothFace(width=scene.width, hang=hung, scale=scene.scale)
+    assert scene.plan.layout is not None  # noqa: S101 - a shade that hangs is laid out
+    return face_of(scene.plan.layout, hung, width=scene.width, scale=scene.scale)
 
 
 def _bar(scene: _Scene, hung: Hang) -> Iterator[AnyElement]:

@@ -1,24 +1,86 @@
-"""The face of the shade as it is seen from the room: folds, ridges and their shading."""
+"""The face of the shade as it is seen from the room: folds, ridges, swags and their shading."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
-from foldwright.core.drawing.folding import Hang
-from foldwright.core.drawing.model import AnyElement, Layer, Line, LineKind, Point
+from foldwright.core.design.hanging import HangingEdge
+from foldwright.core.design.layout import Layout
+from foldwright.core.drawing.folding import MILLIMETRES_PER_METRE, Hang
+from foldwright.core.drawing.model import AnyElement, Box, Layer, Line, LineKind, Point, Polyline
+from foldwright.core.drawing.shapes import rectangle
 
 SHADING = (1.2, 2.8, 5.0)  # lines above a fold edge, ever farther apart, that round it
 EDGES_APART = 1.2  # fold edges closer than this would run into one black band
+SWAG_POINTS = 16
+DIP_SEEN = 0.01  # millimetres
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Face:
-    """The hanging cloth, and the paper it is drawn on."""
+    """The hanging cloth, and the paper it is drawn on; x from the left as seen from the room."""
 
     width: float
     hang: Hang
     scale: float
+    columns: tuple[float, ...] = ()  # as they hang from the headrail
+    draw_in: float = 0.0  # of each side at the hem, at this raise
+
+    @property
+    def is_straight(self) -> bool:
+        """Tell whether hem and sides are straight and plumb."""
+        return self.hang.dip <= DIP_SEEN and not self.draw_in
+
+    def inset(self, height: float) -> float:
+        """Give how far each side has drawn in at a height: nothing at the head."""
+        tall = self.hang.top - self.hang.lowest_at_columns
+        return self.draw_in * (self.hang.top - height) / tall
+
+    def point(self, across: float, height: float) -> Point:
+        """Give where a point of the cloth hangs, the sides drawn in and the middle between them."""
+        inset, middle = self.inset(height), self.width / 2
+        if not inset:
+            return Point(across, height)
+        outer = middle - min(self.columns)
+        off = across - middle
+        shrunk = off * (1 - inset / outer) if abs(off) <= outer else off - inset * off / abs(off)
+        return Point(middle + shrunk, height)
+
+    def edge(self, height: float) -> tuple[Point, ...]:
+        """Give a level line of the cloth from side to side, hanging in swags between columns."""
+        ends = (0.0, self.width)
+        if self.hang.dip <= DIP_SEEN:
+            return tuple(self.point(end, height) for end in ends)
+        columns = [self.point(column, height) for column in sorted(self.columns)]
+        swags = [point for pair in pairwise(columns) for point in _swag(*pair, self.hang.dip)]
+        left, right = (self.point(end, height) for end in ends)
+        return tuple(dict.fromkeys((left, *swags, right)))
+
+
+def face_of(layout: Layout, hang: Hang, *, width: float, scale: float) -> Face:
+    """Give the face of a shade at one raise.
+
+    Takes: the layout; how it hangs; the finished width in millimetres; the scale.
+
+    Gives: the face.
+
+    Source: derived here.
+
+    >>> from foldwright.core.drawing.folding import hang
+    >>> from foldwright.core.rig.example import LAYOUT
+    >>> up = hang(LAYOUT, drop_mm=1600.0, pitch_mm=5.0, raise_share=1.0)
+    >>> face_of(LAYOUT, up, width=1200.0, scale=10.0).columns
+    (1140.0, 780.0, 420.0, 60.0)
+    """
+    return Face(
+        width=width,
+        hang=hang,
+        scale=scale,
+        columns=tuple(width - mark.value.in_millimetres for mark in layout.columns.marks),
+        draw_in=_drawn_in(layout, hang),
+    )
 
 
 def draw_face(face: Face) -> Iterator[AnyElement]:
@@ -33,7 +95,7 @@ def draw_face(face: Face) -> Iterator[AnyElement]:
     >>> from foldwright.core.drawing.folding import hang
     >>> from foldwright.core.rig.example import LAYOUT
     >>> up = hang(LAYOUT, drop_mm=1600.0, pitch_mm=5.0, raise_share=1.0)
-    >>> len([*draw_face(Face(width=1200.0, hang=up, scale=10.0))]) > 0
+    >>> len([*draw_face(face_of(LAYOUT, up, width=1200.0, scale=10.0))]) > 0
     True
     """
     seen_down_to = face.hang.top
@@ -48,6 +110,50 @@ def draw_face(face: Face) -> Iterator[AnyElement]:
         yield _across(face, height, LineKind.VISIBLE)
 
 
+def draw_outline(face: Face) -> AnyElement:
+    """Draw the outline of the cloth: its head, its sides, and its lowest edge.
+
+    Takes: the face.
+
+    Gives: a closed line.
+
+    Source: derived here.
+
+    >>> from foldwright.core.drawing.folding import hang
+    >>> from foldwright.core.rig.example import LAYOUT
+    >>> down = hang(LAYOUT, drop_mm=1600.0, pitch_mm=5.0, raise_share=0.0)
+    >>> draw_outline(face_of(LAYOUT, down, width=1200.0, scale=10.0)).height
+    1600.0
+    """
+    if face.is_straight:
+        bottom, top = face.hang.lowest_at_columns, face.hang.top
+        whole = Box(left=0.0, bottom=bottom, right=face.width, top=top)
+        return rectangle(whole, Layer.CLOTH, LineKind.VISIBLE)
+    head = (Point(face.width, face.hang.top), Point(0.0, face.hang.top))
+    points = (*face.edge(face.hang.lowest_at_columns), *head)
+    return Polyline(points=points, closed=True, layer=Layer.CLOTH)
+
+
+def _drawn_in(layout: Layout, hang: Hang) -> float:
+    """Give how far each side has drawn in: as the square of how far the hem has dipped."""
+    if layout.swag is None or layout.swag.draw_in is None or not layout.swag.dip.value:
+        return 0.0
+    dipped = hang.dip / layout.swag.dip.value.in_millimetres
+    return layout.swag.draw_in.value.in_millimetres * dipped**2
+
+
+def _swag(left: Point, right: Point, dip: float) -> Iterator[Point]:
+    """Give the points of one swag, as an evenly heavy chain hangs."""
+    span, middle = right.x - left.x, (left.x + right.x) / 2
+    edge = HangingEdge.of_sag(span / MILLIMETRES_PER_METRE, dip / MILLIMETRES_PER_METRE)
+    yield left
+    for number in range(1, SWAG_POINTS):
+        across = left.x + span * number / SWAG_POINTS
+        above = edge.height_at((across - middle) / MILLIMETRES_PER_METRE)
+        yield Point(across, left.y - dip + above * MILLIMETRES_PER_METRE)
+    yield right
+
+
 def _shading(face: Face, edge: float, upper: float) -> Iterator[AnyElement]:
     """Round a fold with thin lines above its edge, as many as there is room for."""
     for distance in SHADING:
@@ -56,8 +162,9 @@ def _shading(face: Face, edge: float, upper: float) -> Iterator[AnyElement]:
             yield _across(face, height, LineKind.THIN)
 
 
-def _across(face: Face, height: float, kind: LineKind) -> Line:
+def _across(face: Face, height: float, kind: LineKind) -> AnyElement:
     """Draw a line over the whole width."""
-    return Line(
-        start=Point(0.0, height), end=Point(face.width, height), layer=Layer.CLOTH, kind=kind
-    )
+    if face.is_straight:
+        start, end = face.edge(height)
+        return Line(start=start, end=end, layer=Layer.CLOTH, kind=kind)
+    return Polyline(points=face.edge(height), layer=Layer.CLOTH, kind=kind)

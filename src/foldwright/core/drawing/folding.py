@@ -60,11 +60,17 @@ class Hang:
     top: float
     raised_by: float
     ridges: tuple[float, ...] = ()  # sewn tucks, as far as they are seen from the room
+    dip: float = 0.0  # the middle of hem and folds below their columns
+
+    @property
+    def lowest_at_columns(self) -> float:
+        """Give the lowest edge where the cords hold it: the hem, or a fold that hangs below it."""
+        return min([self.hem, *(panel.fold_edge for panel in self.panels if panel.folded)])
 
     @property
     def lowest(self) -> float:
-        """Give the lowest visible edge: the hem, or a fold that hangs below it."""
-        return min([self.hem, *(panel.fold_edge for panel in self.panels if panel.folded)])
+        """Give the lowest visible edge."""
+        return self.lowest_at_columns - self.dip
 
 
 def hang(layout: Layout, *, drop_mm: float, pitch_mm: float, raise_share: float) -> Hang:
@@ -94,7 +100,13 @@ def hang(layout: Layout, *, drop_mm: float, pitch_mm: float, raise_share: float)
         top=drop_mm,
         raised_by=raised_by,
         ridges=tuple(_ridge_heights(layout, marks, panels)),
+        dip=_dip(layout, raised_by),
     )
+
+
+def _dip(layout: Layout, raised_by: float) -> float:
+    """Let the middle lag behind the rising columns until it hangs its whole dip lower."""
+    return 0.0 if layout.swag is None else min(layout.swag.dip.value.in_millimetres, raised_by)
 
 
 def stacked_pitch(plan: ShadePlan) -> float:

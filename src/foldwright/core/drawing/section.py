@@ -88,7 +88,7 @@ def side_section(
 
     Gives: the drawing; without a layout, a sentence that asks for it.
 
-    Holds for: flat and looped shades of limp cloth; folds are spread out across.
+    Holds for: shades of limp cloth; folds are spread out across, and cut at a column.
 
     Source: derived here; line kinds iso-128.
 
@@ -277,7 +277,7 @@ def _raised_size(scene: _Scene) -> Iterator[AnyElement]:
 def _notes(scene: _Scene) -> Iterator[AnyElement]:
     """Say what the drawing cannot show: the depth, the wraps, and that folds are spread."""
     depth = in_full(scene.layout.stack.depth, scene.system)
-    lines = [f"Stack {depth} deep", _wraps(scene), "Folds drawn spread out"]
+    lines = [f"Stack {depth} deep", _wraps(scene), _cut_at(scene)]
     tags = [tag(scene.plan, "layout.stack.depth"), None, None]
     below = iter(NOTE_LINES)
     for words, its_tag in zip(lines, tags, strict=True):
@@ -290,6 +290,10 @@ def _notes(scene: _Scene) -> Iterator[AnyElement]:
                 kind=LineKind.THIN,
                 tag=its_tag,
             )
+
+
+def _cut_at(scene: _Scene) -> str:
+    return "Cut at a column, folds spread" if scene.layout.swag else "Folds drawn spread out"
 
 
 def _wraps(scene: _Scene) -> str:

@@ -38,6 +38,8 @@ class Habits:
     stacked_row_pitch: L
     fold_bulk: N
     cascade_step: L
+    relaxed_dip: L
+    widest_swag: L
     # cut sizes
     side_turn: L
     hem_allowance: L

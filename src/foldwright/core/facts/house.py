@@ -135,6 +135,14 @@ AT_THE_DRAWING: dict[str, Habit] = {
         "Each fold of a cascade is shorter than the one below by 1 to 1 1/2 in, or less where"
         " the rows must lie closer.",
     ),
+    "relaxed_dip": _length(
+        "dip of a relaxed hem", "3",
+        "Deep enough to be seen as meant, shallow enough to draw the sides in by little.", HOUSE,
+    ),
+    "widest_swag": _length(
+        "widest swag", "48",
+        "A wider hem hangs better as two swags.",
+    ),
 }  # fmt: skip
 
 AT_THE_TABLE: dict[str, Habit] = {

@@ -81,6 +81,21 @@ CASCADE_GRID = _limit(
     Status.HOUSE,
 )
 
+MOST_DRAW_IN = _limit(
+    "most that a side may draw in",
+    Length.inches(1),
+    "Sides that draw in farther let the light past in a gap that nobody overlooks.",
+    Status.HOUSE,
+)
+
+DEEPEST_DIP = fact(
+    "deepest dip",
+    0.4,
+    Unit.SHARE,
+    "A hem that dips deeper than this share of the space between its columns hangs as a bag.",
+    Status.HOUSE,
+)
+
 LEAST_PITCH = _limit(
     "least column pitch",
     Length.inches(5),

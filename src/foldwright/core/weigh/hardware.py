@@ -13,8 +13,8 @@ L = Figure[Length]
 N = Figure[float]
 
 
-def bar_mass(shade: MadeUp, bar: Bar) -> N:
-    """Give what the bottom bar weighs, cut to its length.
+def bar_mass(shade: MadeUp, bar: Bar | None) -> N:
+    """Give what the bottom bar weighs, cut to its length; None stands for a hem without one.
 
     Takes: the shade; the bar as its supplier describes it.
 
@@ -22,6 +22,9 @@ def bar_mass(shade: MadeUp, bar: Bar) -> N:
 
     Source: common practice (cut shorter than the finished width).
     """
+    if bar is None:
+        because = "This shade hangs without a bar."
+        return fact("mass of the bar", 0.0, Unit.MASS, because, Status.CHOSEN)
     length = _cut("length of the bar", shade.size.width, shade.habits.bar_less_than_width)
     return _by_length("mass of the bar", bar.line_mass_kg_m, bar.name, length)
 

@@ -56,3 +56,4 @@ class Weights:
     rings: N
     total: N
     load: PanelLoad
+    bound: Figure[str] | None = None  # why the load is the most it can be, and not what it is

@@ -6,10 +6,11 @@ from collections.abc import Iterator
 from typing import Any
 
 from foldwright.core.design.choices import RodPlace
+from foldwright.core.design.hanging import HangingEdge
+from foldwright.core.design.styles import style_of
 from foldwright.core.facts.loads import HEM_EASE, STIFF_FROM
 from foldwright.core.quantity.length import Length
 from foldwright.core.weigh.curve import LoadCurve
-from foldwright.core.weigh.hanging import HangingEdge
 from foldwright.core.weigh.hung import bending_length_m
 from foldwright.core.weigh.impossible import ImpossiblePanel
 from foldwright.core.weigh.load import Weights
@@ -37,7 +38,7 @@ def missing_parts(shade: MadeUp) -> Iterator[Finding]:
             "No face cloth from the shop's list is chosen, so its weight is not known.",
             remedy="Choose the face cloth, or add it to the shop's list with its weight.",
         )
-    if shade.chosen.bar is None:
+    if shade.chosen.bar is None and style_of(shade.layout.style).straight_hem:
         sag = hem_sag(shade)
         yield _ask(
             "bar",
@@ -99,6 +100,27 @@ def impossible(refusal: ImpossiblePanel) -> Finding:
     )
 
 
+def load_bound(shade: MadeUp) -> Figure[str] | None:
+    """Tell why the load of a shade is an upper bound, where it is.
+
+    Takes: the shade.
+
+    Gives: a figure in words, or None where the load is computed as it is.
+
+    Source: derived here (by the work that raising takes).
+    """
+    if shade.layout.swag is None:
+        return None
+    return derived(
+        "how the load is known",
+        "upper bound",
+        Unit.WORD,
+        "Reckoned as if the whole hem rose with its cords; the middle lags behind by up to {0}, so"
+        " the cords carry less, and never more.",
+        shade.layout.swag.dip,
+    )
+
+
 def remarks(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
     """Note what is worth knowing about a shade's weight.
 
@@ -108,8 +130,20 @@ def remarks(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
 
     Source: common practice; derived here for stiff cloth.
     """
+    yield from _bound(weights)
     yield from _unweighed(shade, weights)
     yield from _stiff(shade, weights)
+
+
+def _bound(weights: Weights) -> Iterator[Finding]:
+    if weights.bound is not None:
+        yield _note(
+            "bound",
+            "The load of a shade whose hem dips is an {0}: the cloth between the columns lags"
+            " behind its cords.",
+            weights.bound,
+            remedy="Lift by the bound; for the pull at the bar, trust the scale on the rig.",
+        )
 
 
 def _unweighed(shade: MadeUp, weights: Weights) -> Iterator[Finding]:

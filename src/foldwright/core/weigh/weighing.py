@@ -6,7 +6,7 @@ from math import hypot
 
 from foldwright.core.design.layout import Layout
 from foldwright.core.facts.habits import Habits
-from foldwright.core.facts.records import Bar, Chosen
+from foldwright.core.facts.records import Chosen
 from foldwright.core.measure.finished import FinishedSize
 from foldwright.core.weigh.hardware import (
     bar_mass,
@@ -20,7 +20,7 @@ from foldwright.core.weigh.impossible import ImpossiblePanel, check_panel
 from foldwright.core.weigh.layers import areal_mass, cloth_lie, layer_mass
 from foldwright.core.weigh.load import Weights
 from foldwright.core.weigh.made_up import MadeUp
-from foldwright.core.weigh.remarks import impossible, missing_parts, remarks
+from foldwright.core.weigh.remarks import impossible, load_bound, missing_parts, remarks
 from foldwright.core.why.answer import Answer
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import derived
@@ -36,7 +36,8 @@ def weigh_shade(
     Takes: the layout; the finished size; the records of its materials; the shop's habits.
 
     Gives: the masses, and the panel as the cords feel it; nothing while face or bar, or the
-    rods that are asked for, are not chosen, and the questions that are open.
+    rods that are asked for, are not chosen, and the questions that are open. A style whose
+    hem dips hangs without a bar.
 
     Holds for: layers that hang from the board; the board itself is not weighed.
 
@@ -59,9 +60,9 @@ def weigh_shade(
     """
     shade = MadeUp(layout=layout, size=size, chosen=chosen, habits=habits)
     questions = tuple(missing_parts(shade))
-    if questions or chosen.bar is None:
+    if questions:
         return Answer(result=None, findings=questions)
-    weights = _weights(shade, chosen.bar)
+    weights = _weights(shade)
     try:
         check_panel(weights.load)
     except ImpossiblePanel as refusal:
@@ -69,11 +70,11 @@ def weigh_shade(
     return Answer(result=weights, findings=tuple(remarks(shade, weights)))
 
 
-def _weights(shade: MadeUp, bar: Bar) -> Weights:
+def _weights(shade: MadeUp) -> Weights:
     layers = tuple(
         layer_mass(cut, areal_mass(cut.layer, cloth, shade.habits)) for cut, cloth in shade.layers
     )
-    hung, row = bar_mass(shade, bar), row_of_rings_mass(shade)
+    hung, row = bar_mass(shade, shade.chosen.bar), row_of_rings_mass(shade)
     rod = rod_mass(shade, shade.chosen.rod) if _has_rods(shade) and shade.chosen.rod else None
     rods, rings = rods_mass(shade, rod), rings_mass(shade, row)
     parts = PartMasses(
@@ -86,6 +87,7 @@ def _weights(shade: MadeUp, bar: Bar) -> Weights:
         rings=rings,
         total=_total(*layers, hung, rods, rings),
         load=hang_up(shade, cloth_lie(shade, layers), parts),
+        bound=load_bound(shade),
     )
 
 

@@ -6,7 +6,7 @@ from math import sqrt
 
 import pytest
 
-from foldwright.core.weigh.hanging import HangingEdge
+from foldwright.core.design.hanging import HangingEdge
 
 
 @pytest.mark.parametrize("sag", [0.001, 0.02, 0.15, 0.6])

@@ -1,0 +1,85 @@
+"""The face of shades whose hem dips."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from math import dist
+
+import pytest
+from tests.core.layouts import inches, laid_out, sized
+
+from foldwright.core.design.choices import Choices, StyleName
+from foldwright.core.design.layout import Layout
+from foldwright.core.drawing.face import Face, draw_face, draw_outline, face_of
+from foldwright.core.drawing.folding import hang
+from foldwright.core.drawing.model import Line, Polyline, Rectangle
+
+INCH = 25.4
+RELAXED = Choices(style=StyleName.RELAXED, dip=inches("4"), edge_distance=inches("2"))
+
+
+def layout(design: Choices = RELAXED, width: str = "34") -> Layout:
+    return laid_out(design, sized(width, "60"))
+
+
+def face(share: float, made: Layout | None = None, width: str = "34") -> Face:
+    made = made or layout()
+    up = hang(made, drop_mm=60 * INCH, pitch_mm=3.0, raise_share=share)
+    return face_of(made, up, width=float(inches(width).in_millimetres), scale=10.0)
+
+
+def test_fully_down_a_relaxed_shade_is_a_plain_rectangle() -> None:
+    down = face(0.0)
+    assert down.hang.dip == 0
+    assert isinstance(draw_outline(down), Rectangle)
+    assert not [*draw_face(down)]
+
+
+def test_the_middle_lags_behind_until_it_has_dipped() -> None:
+    """Two inches up the middle is still on the sill; six inches up it has come up by two."""
+    travel = layout().travel.value.in_inches
+    for risen, dip, lowest in ((2, 2, 0), (4, 4, 0), (6, 4, 2)):
+        up = face(float(risen / travel))
+        assert up.hang.dip == pytest.approx(dip * INCH)
+        assert up.hang.lowest == pytest.approx(lowest * INCH, abs=1e-6)
+
+
+def test_the_hem_is_drawn_as_long_as_it_is() -> None:
+    """Sides and columns stand where the layout says, and the swag is 30 in of hem."""
+    up = face(1.0)
+    made = layout()
+    assert made.swag is not None
+    assert made.swag.draw_in is not None
+    drawn = made.swag.draw_in.value.in_millimetres
+    hem = up.edge(up.hang.lowest_at_columns)
+    assert hem[0].x == pytest.approx(drawn)
+    assert hem[1].x == pytest.approx(2 * INCH + drawn)
+    assert min(point.y for point in hem) == pytest.approx(up.hang.lowest)
+    swag = hem[1:-1]
+    long = sum(dist(here, there) for here, there in pairwise(swag))
+    assert long == pytest.approx(30 * INCH, rel=1e-3)
+
+
+def test_the_sides_taper_to_nothing_at_the_head() -> None:
+    up = face(0.5)
+    top = up.edge(up.hang.top)
+    assert (top[0].x, top[-1].x) == (0.0, up.width)
+    outline = draw_outline(up)
+    assert isinstance(outline, Polyline)
+    assert outline.points[-2:] == ((up.width, up.hang.top), (0.0, up.hang.top))
+
+
+def test_two_swags_meet_at_their_column() -> None:
+    made = layout(RELAXED, "80")
+    up = face(1.0, made, "80")
+    hem = up.edge(up.hang.lowest_at_columns)
+    at_columns = [point for point in hem if point.y == pytest.approx(up.hang.lowest_at_columns)]
+    assert len(at_columns) == 5  # two sides and three columns
+    assert at_columns[2].x == pytest.approx(40 * INCH)
+
+
+def test_a_straight_shade_keeps_straight_lines() -> None:
+    made = layout(Choices())
+    up = face(0.5, made)
+    assert all(isinstance(each, Line) for each in draw_face(up))
+    assert isinstance(draw_outline(up), Rectangle)
