@@ -124,15 +124,14 @@ def test_two_swags_draw_in_twice_as_much() -> None:
 
 
 def test_no_seam_moves_the_columns_of_a_swag() -> None:
-    """A seam upon a column is told; the look of the shade stays."""
-    narrow = Chosen(face=cloth("43"))
-    design = replace(RELAXED, column_count=3, largest_pitch=inches("60"))
-    layout = laid_out(design, sized("88", "60"), narrow)
-    assert [mark.value for mark in layout.columns.marks] == [
-        inches("2"),
-        inches("44"),
-        inches("86"),
-    ]
+    """A centre of 40 in puts the seams upon the columns; a flat shade would move them."""
+    narrow = Chosen(face=cloth("41"))
+    found = answer(RELAXED, sized("44", "60"), narrow)
+    assert found.result is not None
+    assert [mark.value for mark in found.result.columns.marks] == [inches("2"), inches("42")]
+    assert "design.seam-on-column" in ids(found.findings)
+    flat = laid_out(Choices(largest_pitch=inches("48")), sized("44", "60"), narrow)
+    assert flat.columns.marks[0].value > inches("2")
 
 
 def test_a_dip_too_deep_for_its_columns_is_refused() -> None:

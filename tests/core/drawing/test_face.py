@@ -60,6 +60,12 @@ def test_the_hem_is_drawn_as_long_as_it_is() -> None:
     assert long == pytest.approx(30 * INCH, rel=1e-3)
 
 
+def test_half_a_dip_draws_the_sides_in_by_a_quarter() -> None:
+    travel = layout().travel.value.in_inches
+    half, whole = (face(float(risen / travel)).draw_in for risen in (2, 4))
+    assert half == pytest.approx(whole / 4)
+
+
 def test_the_sides_taper_to_nothing_at_the_head() -> None:
     up = face(0.5)
     top = up.edge(up.hang.top)
