@@ -135,14 +135,16 @@ def test_every_remedy_of_a_design_works(  # noqa: PLR0913, PLR0917 - all that a 
     size = sized(width, drop)
     if glass is not None:
         size = replace(size, top_above_glass=replace(size.drop, value=glass))
-    found = answer(design, size, chosen).findings
+    before = answer(design, size, chosen)
+    found = before.findings
     assert all(each.remedies for each in found)
     for each in found:
         for remedy in each.remedies:
             if remedy.changes:
                 after = answer(changed(design, "design", remedy.changes), size, chosen).findings
                 assert each.id not in ids(after), remedy
-                assert stops(after) <= stops(found), remedy
+                # where nothing could be drawn, what a drawing would have shown is not known yet
+                assert before.result is None or stops(after) <= stops(found), remedy
 
 
 @given(windows(), mounts(), ASKED, st.sampled_from(System))
