@@ -6,9 +6,9 @@ from math import pi, radians
 
 import pytest
 
+from foldwright.core.design.hanging import HangingEdge
 from foldwright.core.lift.capstan import friction_ratio
 from foldwright.core.lift.winding import CordWinding, TapeWinding
-from foldwright.core.design.hanging import HangingEdge
 
 INCH = 0.0254
 
