@@ -90,8 +90,8 @@ def _of_another_style(shade: Table, where: str) -> Iterator[Fault]:
     """Find fields that only mean something in other styles than the one typed."""
     style = typed_at(shade, "design.style") or Choices().style.value
     for field, styles in ONLY_FOR.items():
-        words = sorted(each.value for each in styles)
-        if typed_at(shade, f"design.{field}") not in {None, False} and style not in words:
+        words, typed = sorted(each.value for each in styles), typed_at(shade, f"design.{field}")
+        if typed is not None and typed is not False and style not in words:
             yield Fault(
                 where=f"{where}.design.{field}",
                 what=f"it belongs to other styles than {short(str(style))}: {', '.join(words)}",

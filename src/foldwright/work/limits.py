@@ -78,7 +78,7 @@ _LENGTHS: dict[str, LengthLimits] = {
     "chain_loop_length": _mm("50", "5000"),
     **dict.fromkeys(("wire", "diameter", "diameter_low", "diameter_high"), _FINE),
     "largest_row_spacing": _mm("30", "1000"),
-    "largest_pitch": _mm("50", "2000"),
+    **dict.fromkeys(("largest_pitch", "widest_swag"), _mm("50", "2000")),
     "wide_from": _mm("100", "8000"),
     "bar.width": _SECTION,
     "tape.width": _SECTION,
