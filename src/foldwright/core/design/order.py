@@ -117,6 +117,15 @@ def least_head_allowance(order: Order) -> L:
     greater; the floor alone while no headrail is chosen.
 
     Source: common practice.
+
+    >>> from foldwright.core.facts.house import house_habits
+    >>> from foldwright.core.facts.markets import edge_distance_floor, row_spacing_cap
+    >>> from foldwright.core.rig.example import SIZE
+    >>> order = Order(
+    ...     design=Choices(), size=SIZE, chosen=Chosen(), habits=house_habits(),
+    ...     row_cap=row_spacing_cap(()), edge_floor=edge_distance_floor(()))
+    >>> least_head_allowance(order).value.in_millimetres
+    65.0
     """
     floor, bracket = order.habits.head_allowance_floor, order.chosen.bracket
     if bracket is None:

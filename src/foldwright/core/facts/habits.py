@@ -49,6 +49,7 @@ class Habits:
     shrinkage: N
     looped_fullness: N
     tuck: L
+    needle_capacity: L  # greatest thickness that the shop's machine sews
     # weigh
     ring_mass_kg: N
     bar_less_than_width: L

@@ -181,6 +181,11 @@ AT_THE_TABLE: dict[str, Habit] = {
         "cloth of a tuck", "1/2",
         "Each stitched tuck takes this much of the length.", Source(id="stitched-tuck-book"),
     ),
+    "needle_capacity": fact(
+        "needle capacity", Length.mm(6), Unit.LENGTH,
+        "Invented: the thickest seam that your machine sews without skipping; measure it and"
+        " replace this.", HOUSE,
+    ),
 }  # fmt: skip
 
 ON_THE_SCALE: dict[str, Habit] = {

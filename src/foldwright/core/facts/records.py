@@ -27,6 +27,10 @@ class Cloth:
     thickness: Length | None = None
     bending_length: Length | None = None
     weighed: bool = False  # True: the shop weighed a swatch
+    natural: bool | None = None  # True: of natural fibre, which shrinks; None: not said
+    directional: bool = False  # True: a pile or a print with an up and a down
+    half_drop: bool = False  # True: every other repeat across stands half a repeat lower
+    blackout: bool = False  # True: coated so that a needle's hole lets light through
     note: str = ""
 
 
@@ -177,6 +181,17 @@ class Board:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Fixing:
+    """A screw or an anchor that holds the board; a wood screw is told by shank and thread."""
+
+    name: str
+    rated_load_n: float | None = None  # of one, pulled straight out, as its maker rates it
+    shank: Length | None = None
+    thread: Length | None = None  # that bites in the ground
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class ShopList:
     """All that the shop can choose from, by name."""
 
@@ -191,6 +206,7 @@ class ShopList:
     bars: dict[str, Bar] = field(default_factory=dict)
     rods: dict[str, Rod] = field(default_factory=dict)
     boards: dict[str, Board] = field(default_factory=dict)
+    fixings: dict[str, Fixing] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -207,6 +223,7 @@ class Materials:
     tube: str = ""
     cord: str = ""
     tape: str = ""
+    fixing: str = ""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -223,6 +240,7 @@ class Chosen:
     tube: Tube | None = None
     cord: Cord | None = None
     tape: Tape | None = None
+    fixing: Fixing | None = None
 
 
 def choose(materials: Materials, shop: ShopList) -> Chosen:
@@ -248,4 +266,5 @@ def choose(materials: Materials, shop: ShopList) -> Chosen:
         tube=shop.tubes.get(materials.tube),
         cord=shop.cords.get(materials.cord),
         tape=shop.tapes.get(materials.tape),
+        fixing=shop.fixings.get(materials.fixing),
     )

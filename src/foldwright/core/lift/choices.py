@@ -45,3 +45,4 @@ class LiftChoices:
     motor: str = ""
     hand_force_limit_n: float | None = None
     raise_limit_share: float | None = None  # raise less than fully: share of the design travel
+    wand: bool = False  # a pull wand hangs from the bar

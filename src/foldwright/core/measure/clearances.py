@@ -176,16 +176,68 @@ def top_above_glass(site: Site) -> L | None:
     Source: derived here.
     """
     glass = site.opening.glass_below_head
-    if glass is None or not (site.inside or site.outside):
+    return None if glass is None else down_from_top(site, "glass", glass)
+
+
+def down_from_top(site: Site, thing: str, below_head: Length) -> L | None:
+    """Tell how far something in the window stands below the top of the shade.
+
+    Takes: the site; what it is; how far it stands below the head of the opening.
+
+    Gives: the distance, or None while the mount is unknown.
+
+    Source: derived here.
+
+    >>> from foldwright.core.facts.house import house_habits
+    >>> from foldwright.core.measure.opening import AskedSize, Mount, MountPlace, Opening
+    >>> mount = Mount(place=MountPlace.OUTSIDE, above=Length.mm(50))
+    >>> site = Site(opening=Opening(), mount=mount, asked=AskedSize(), habits=house_habits())
+    >>> down_from_top(site, "sash", Length.mm(20)).value.in_millimetres
+    70.0
+    """
+    if not (site.inside or site.outside):
         return None
-    head = measured("head of the opening to the glass", glass)
+    head = measured(f"head of the opening to the {thing}", below_head)
     above = _above_head(site)
     return derived(
-        "top of the shade to the glass",
+        f"top of the shade to the {thing}",
         head.value + sum((part.value for part in above), ZERO),
         Unit.LENGTH,
-        " and ".join(("{0} from head to glass", "{1} over it", "{2} of casing")[: 1 + len(above)])
+        " and ".join(
+            (f"{{0}} from head to {thing}", "{1} over it", "{2} of casing")[: 1 + len(above)]
+        )
         + ".",
+        head,
+        *above,
+    )
+
+
+def top_above_floor(site: Site) -> L | None:
+    """Tell how high the top of the shade is above the floor.
+
+    Takes: the site.
+
+    Gives: the height, or None while the floor or the mount is unknown.
+
+    Source: derived here.
+
+    >>> from foldwright.core.facts.house import house_habits
+    >>> from foldwright.core.measure.opening import AskedSize, Mount, MountPlace, Opening
+    >>> opening = Opening(floor_to_head=Length.mm(2100))
+    >>> inside = Mount(place=MountPlace.INSIDE)
+    >>> site = Site(opening=opening, mount=inside, asked=AskedSize(), habits=house_habits())
+    >>> top_above_floor(site).value.in_millimetres
+    2100.0
+    """
+    floor = site.opening.floor_to_head
+    if floor is None or not (site.inside or site.outside):
+        return None
+    head, above = measured("floor to the head of the opening", floor), _above_head(site)
+    return derived(
+        "top of the shade above the floor",
+        head.value + sum((part.value for part in above), ZERO),
+        Unit.LENGTH,
+        " and ".join(("{0} to the head", "{1} over it", "{2} of casing")[: 1 + len(above)]) + ".",
         head,
         *above,
     )

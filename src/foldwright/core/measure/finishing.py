@@ -8,6 +8,7 @@ from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Board
 from foldwright.core.measure import clearances
 from foldwright.core.measure.asking import draft_questions
+from foldwright.core.measure.doubts import draft_doubts
 from foldwright.core.measure.finished import FinishedSize
 from foldwright.core.measure.inside_fit import draft_inside_fit
 from foldwright.core.measure.opening import AskedSize, Mount, Opening
@@ -53,6 +54,7 @@ def finished_size(
 
 def _drafts(site: Site) -> Iterator[Draft[Site]]:
     yield from draft_questions(site)
+    yield from draft_doubts(site)
     yield from draft_inside_fit(site)
     yield from draft_outside_fit(site)
     yield from draft_remarks(site)

@@ -45,6 +45,7 @@ class Substrate(Enum):
     TILE = "tile"
     MASONRY = "masonry"
     VINYL = "vinyl"
+    FOAM = "soft foam"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -79,6 +80,11 @@ class Opening:
     head_fall: Length | None = None
     sill: bool | None = None  # False: the window has no sill
     substrate: Substrate | None = None
+    taller_than_wide: bool | None = None  # noted by eye, against a swap of the two
+    inward_sash_below_head: Length | None = None  # top of a sash that opens or tilts inwards
+    outlet_side: Side | None = None  # seen from the room
+    measured_by: str = ""  # where it was not the shop
+    measures_signed: bool = False
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

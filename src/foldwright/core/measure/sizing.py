@@ -181,6 +181,13 @@ def above_opening(site: Site) -> L:
     Gives: the distance as typed, else the house's.
 
     Source: common practice.
+
+    >>> from foldwright.core.facts.house import house_habits
+    >>> from foldwright.core.measure.opening import AskedSize, Mount, Opening
+    >>> mount = Mount(above=Length.mm(60))
+    >>> site = Site(opening=Opening(), mount=mount, asked=AskedSize(), habits=house_habits())
+    >>> above_opening(site).value.in_millimetres
+    60.0
     """
     return typed_or("height above", site.mount.above, site.habits.outside_above)
 

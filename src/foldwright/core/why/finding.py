@@ -50,6 +50,15 @@ class Remedy:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Override:
+    """A stop that somebody answers for: which finding, who, and for what reason."""
+
+    finding: str
+    name: str
+    reason: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Finding:
     """One sentence about the order, the figure found, the limit, and what to do.
 
@@ -64,3 +73,9 @@ class Finding:
     figures: tuple[Figure[Any], ...] = ()
     remedies: tuple[Remedy, ...] = ()
     source: Source | None = None
+    override: Override | None = None  # of a stop that is set aside
+
+    @property
+    def forbids(self) -> bool:
+        """Tell whether it forbids going on: a stop that nobody answers for."""
+        return self.severity is Severity.STOP and self.override is None
