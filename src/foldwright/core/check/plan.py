@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from foldwright.core.check.choices import Cutting, Delivery, FixingPlan, Making
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.layout import Layout
 from foldwright.core.facts.records import Chosen, Materials
@@ -15,7 +16,7 @@ from foldwright.core.rig.headrail import Headrail
 from foldwright.core.safety.choices import SafetyChoices
 from foldwright.core.safety.report import SafetyReport
 from foldwright.core.weigh.load import Weights
-from foldwright.core.why.finding import Finding
+from foldwright.core.why.finding import Finding, Override
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -25,6 +26,7 @@ class ShadeSpec:
     tag: str
     room: str = ""
     note: str = ""
+    beside: str = ""  # the tag of the shade that it must line up with
     opening: Opening = field(default_factory=Opening)
     mount: Mount = field(default_factory=Mount)
     asked: AskedSize = field(default_factory=AskedSize)
@@ -32,6 +34,11 @@ class ShadeSpec:
     materials: Materials = field(default_factory=Materials)
     lift: LiftChoices = field(default_factory=LiftChoices)
     safety: SafetyChoices = field(default_factory=SafetyChoices)
+    cutting: Cutting = field(default_factory=Cutting)
+    making: Making = field(default_factory=Making)
+    fixing: FixingPlan = field(default_factory=FixingPlan)
+    delivery: Delivery = field(default_factory=Delivery)
+    overrides: tuple[Override, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -8,7 +8,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from foldwright.core.check.looking_over import look_over
+from foldwright.core.check.overriding import set_aside
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
+from foldwright.core.check.review import Company, Review
 from foldwright.core.design.laying_out import lay_out
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.markets import Market, edge_distance_floor, row_spacing_cap
@@ -22,6 +25,8 @@ from foldwright.core.safety.safe_for import safe_for
 from foldwright.core.weigh.weighing import weigh_shade
 from foldwright.core.why.finding import Finding, Severity, Stage
 
+ALONE = Company()
+
 _STAGES = tuple(Stage)
 _SEVERITIES = tuple(Severity)
 _ASKED_EARLIER = {
@@ -31,9 +36,12 @@ _ASKED_EARLIER = {
 }
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class _Shop:
-    """What every room is given besides the shade."""
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class Given:
+    """What every room is given besides the shade: the shop's list and habits, and the markets.
+
+    `draws` are numbers between 0 and 1 of shape (trials, 16 or more), for what is uncertain.
+    """
 
     listed: ShopList
     habits: Habits
@@ -64,11 +72,58 @@ def plan_shade(
     >>> plan.size is None and len(plan.findings) > 0
     True
     """
-    given = _Shop(listed=shop, habits=habits, markets=markets, draws=draws)
-    plan = ShadePlan(spec=spec, chosen=choose(spec.materials, shop))
+    given = Given(listed=shop, habits=habits, markets=markets, draws=draws)
+    return look_over_shade(plan_rooms(spec, given), given)
+
+
+def plan_rooms(spec: ShadeSpec, given: Given) -> ShadePlan:
+    """Take one shade through the rooms, before the last look over it.
+
+    Takes: the shade as asked for; what every room is given.
+
+    Gives: all that the rooms know of it by itself.
+
+    Source: derived here.
+
+    >>> from foldwright.core.facts.house import house_habits
+    >>> given = Given(
+    ...     listed=ShopList(), habits=house_habits(), markets=(), draws=np.full((4, 16), 0.5))
+    >>> plan_rooms(ShadeSpec(tag="A"), given).size is None
+    True
+    """
+    plan = ShadePlan(spec=spec, chosen=choose(spec.materials, given.listed))
     for room in (_measure, _design, _weigh, _lift, _rig, _safe):
         plan = room(plan, given)
-    return replace(plan, findings=in_order(_asked_once(plan.findings)))
+    return plan
+
+
+def look_over_shade(plan: ShadePlan, given: Given, company: Company = ALONE) -> ShadePlan:
+    """Look once more over a shade that came through the rooms, and put its findings in order.
+
+    Takes: the plan of the rooms; what every room is given; the other shades and the rolls of
+    its job, nothing for a shade by itself.
+
+    Gives: the plan with every finding, the stops that somebody answers for set aside.
+
+    Source: derived here.
+
+    >>> from foldwright.core.facts.house import house_habits
+    >>> given = Given(
+    ...     listed=ShopList(), habits=house_habits(), markets=(), draws=np.full((4, 16), 0.5))
+    >>> plan = look_over_shade(plan_rooms(ShadeSpec(tag="A"), given), given)
+    >>> plan.findings[0].id
+    'measure.place'
+    """
+    review = Review(
+        plan=plan,
+        shop=given.listed,
+        habits=given.habits,
+        markets=given.markets,
+        company=company,
+    )
+    found = look_over(review, lambda spec: plan_rooms(spec, given))
+    findings = set_aside(_asked_once((*plan.findings, *found)), plan.spec.overrides)
+    return replace(plan, findings=in_order(findings))
 
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -99,13 +154,13 @@ def _when_and_how_strong(finding: Finding) -> tuple[int, int]:
     return _STAGES.index(finding.stage), _SEVERITIES.index(finding.severity)
 
 
-def _measure(plan: ShadePlan, given: _Shop) -> ShadePlan:
+def _measure(plan: ShadePlan, given: Given) -> ShadePlan:
     spec = plan.spec
     answer = finished_size(spec.opening, spec.mount, spec.asked, given.habits, plan.chosen.board)
     return replace(plan, size=answer.result, findings=(*plan.findings, *answer.findings))
 
 
-def _design(plan: ShadePlan, given: _Shop) -> ShadePlan:
+def _design(plan: ShadePlan, given: Given) -> ShadePlan:
     if plan.size is None:
         return plan
     answer = lay_out(
@@ -119,14 +174,14 @@ def _design(plan: ShadePlan, given: _Shop) -> ShadePlan:
     return replace(plan, layout=answer.result, findings=(*plan.findings, *answer.findings))
 
 
-def _weigh(plan: ShadePlan, given: _Shop) -> ShadePlan:
+def _weigh(plan: ShadePlan, given: Given) -> ShadePlan:
     if plan.size is None or plan.layout is None:
         return plan
     answer = weigh_shade(plan.layout, plan.size, plan.chosen, given.habits)
     return replace(plan, weights=answer.result, findings=(*plan.findings, *answer.findings))
 
 
-def _lift(plan: ShadePlan, given: _Shop) -> ShadePlan:
+def _lift(plan: ShadePlan, given: Given) -> ShadePlan:
     if plan.size is None or plan.layout is None or plan.weights is None:
         return plan
     answer = lift_shade(
@@ -142,7 +197,7 @@ def _lift(plan: ShadePlan, given: _Shop) -> ShadePlan:
     return replace(plan, balance=answer.result, findings=(*plan.findings, *answer.findings))
 
 
-def _rig(plan: ShadePlan, given: _Shop) -> ShadePlan:
+def _rig(plan: ShadePlan, given: Given) -> ShadePlan:
     if plan.size is None or plan.layout is None or plan.weights is None or plan.balance is None:
         return plan
     answer = rig_headrail(
@@ -159,7 +214,7 @@ def _rig(plan: ShadePlan, given: _Shop) -> ShadePlan:
     return replace(plan, headrail=answer.result, findings=(*plan.findings, *answer.findings))
 
 
-def _safe(plan: ShadePlan, given: _Shop) -> ShadePlan:
+def _safe(plan: ShadePlan, given: Given) -> ShadePlan:
     if plan.size is None or plan.layout is None:
         return plan
     spec = plan.spec

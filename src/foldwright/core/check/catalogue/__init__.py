@@ -1,0 +1,1 @@
+"""Every check that the rooms make of an order, as data."""

@@ -1,0 +1,235 @@
+"""What is checked before any cloth is ordered."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from foldwright.core.check.catalogue.check import Check
+from foldwright.core.facts.house import AT_THE_DRAWING, AT_THE_TABLE
+from foldwright.core.facts.markets import EDGE_DISTANCE, ROW_SPACING, Market
+from foldwright.core.facts.order_limits import LINED_UP, LINING_EDGE, VALANCE_BEYOND
+from foldwright.core.facts.panel_limits import (
+    DEEPEST_FOLD,
+    LEAST_PITCH,
+    LOOP_LIMIT,
+    POCKET_EASE,
+    SHALLOWEST_FOLD,
+)
+from foldwright.core.why.finding import Severity, Stage
+from foldwright.core.why.source import Source
+
+_check = partial(Check, stage=Stage.ORDER)
+
+BEFORE_ORDERING = (
+    _check(
+        id="stack-on-glass",
+        looks_at="glass that the raised stack covers, against what the client allows",
+        severity=Severity.STOP,
+        findings=("design.stack-over-allowed", "design.stack-on-glass"),
+    ),
+    _check(
+        id="head-allowance",
+        looks_at="head allowance against the headrail",
+        severity=Severity.STOP,
+        findings=("design.head-too-short",),
+        limits=(
+            AT_THE_DRAWING["head_allowance_beyond_rail"],
+            AT_THE_DRAWING["head_allowance_floor"],
+        ),
+    ),
+    _check(
+        id="row-spacing",
+        looks_at="cord between two ring rows",
+        severity=Severity.STOP,
+        findings=(
+            "design.rows-too-far-apart",
+            "safety.cord-too-long",
+            "design.rows-over-asked",
+            "design.asked-over-cap",
+        ),
+        limits=tuple(ROW_SPACING[market] for market in Market),
+    ),
+    _check(
+        id="loop",
+        looks_at="row spacing and the cloth of its loop together",
+        severity=Severity.STOP,
+        findings=("design.loop-too-long",),
+        limits=(LOOP_LIMIT,),
+    ),
+    _check(
+        id="edge-distance",
+        looks_at="outer column to the side edge",
+        severity=Severity.STOP,
+        findings=("design.edge-too-near",),
+        limits=(EDGE_DISTANCE[Market.UNITED_STATES],),
+    ),
+    _check(
+        id="column-pitch",
+        looks_at="column to column, too far for the cloth between",
+        severity=Severity.STOP,
+        findings=("design.columns-too-far-apart",),
+        limits=(AT_THE_DRAWING["largest_pitch"], AT_THE_DRAWING["largest_pitch_with_rods"]),
+    ),
+    _check(
+        id="columns-crowded",
+        looks_at="column to column, closer than is of use",
+        severity=Severity.NOTE,
+        findings=("design.columns-crowded",),
+        limits=(LEAST_PITCH,),
+    ),
+    _check(
+        id="fold-depth",
+        looks_at="depth of a fold against taste",
+        severity=Severity.NOTE,
+        findings=("design.fold-depth",),
+        limits=(SHALLOWEST_FOLD, DEEPEST_FOLD),
+    ),
+    _check(
+        id="skirt",
+        looks_at="skirt against the trim that it is to show",
+        severity=Severity.NOTE,
+        findings=("check.band-hidden",),
+        kept_by="A skirt below nothing cannot be typed, so the hem never hides under the folds.",
+    ),
+    _check(
+        id="seam-on-column",
+        looks_at="seam to the nearest column",
+        severity=Severity.STOP,
+        findings=("design.seam-on-column",),
+        limits=(AT_THE_DRAWING["seam_to_column"],),
+    ),
+    _check(
+        id="centre-seam",
+        looks_at="seam in the middle of the face",
+        severity=Severity.NOTE,
+        kept_by="Widths are joined with a full one in the middle and equal ones at the sides.",
+    ),
+    _check(
+        id="row-in-trim",
+        looks_at="ring rows against the bar's pocket and a band",
+        severity=Severity.STOP,
+        findings=("design.row-in-pocket", "check.row-on-band"),
+        limits=(POCKET_EASE,),
+    ),
+    _check(
+        id="motif",
+        looks_at="motif against the bottom edge",
+        severity=Severity.ASK,
+        findings=("check.motif-cut",),
+        source=Source(id="curtain-book", clause="p. 119"),
+    ),
+    _check(
+        id="motifs-alike",
+        looks_at="start of the pattern on the shades of one room",
+        severity=Severity.STOP,
+        findings=("check.motifs-differ",),
+    ),
+    _check(
+        id="half-drop",
+        looks_at="seams in a pattern that drops by half a repeat",
+        severity=Severity.ASK,
+        findings=("check.half-drop",),
+        source=Source(id="curtain-book", clause="p. 119"),
+    ),
+    _check(
+        id="turned-pattern",
+        looks_at="pile or print of a face cut across the roll",
+        severity=Severity.STOP,
+        findings=("check.turned-pattern",),
+    ),
+    _check(
+        id="turned-length",
+        looks_at="length of a face cut across the roll against the roll's width",
+        severity=Severity.STOP,
+        findings=("check.turned-too-long",),
+    ),
+    _check(
+        id="lining-edge",
+        looks_at="lining against the side edge",
+        severity=Severity.NOTE,
+        findings=("check.lining-shows",),
+        limits=(LINING_EDGE,),
+    ),
+    _check(
+        id="blackout-holes",
+        looks_at="rings stitched through a blackout cloth",
+        severity=Severity.ASK,
+        findings=("check.blackout-holes",),
+        source=Source(id="reverse-mount-diary"),
+    ),
+    _check(
+        id="thick-turns",
+        looks_at="layers at the hem against the machine",
+        severity=Severity.NOTE,
+        findings=("check.too-thick-to-sew",),
+        limits=(AT_THE_TABLE["needle_capacity"],),
+    ),
+    _check(
+        id="interlining-in-hem",
+        looks_at="interlining in the hem turn",
+        severity=Severity.NOTE,
+        findings=("check.interlining-in-hem",),
+    ),
+    _check(
+        id="valance",
+        looks_at="depth of the valance against the headrail",
+        severity=Severity.NOTE,
+        findings=("check.valance-short",),
+        limits=(VALANCE_BEYOND,),
+    ),
+    _check(
+        id="lines-of-neighbours",
+        looks_at="hems and ring rows of shades side by side",
+        severity=Severity.ASK,
+        findings=("check.hems-differ", "check.rows-differ"),
+        limits=(LINED_UP,),
+    ),
+    _check(
+        id="lowest-lock",
+        looks_at="how much the lowest lock leaves open above the sill",
+        severity=Severity.NOTE,
+        findings=("rig.gap-when-locked", "rig.shorter-when-locked"),
+    ),
+    _check(
+        id="can-be-drawn",
+        looks_at="that rows, columns and widths leave a shade at all",
+        severity=Severity.STOP,
+        findings=(
+            "design.drop-too-short",
+            "design.rows-too-few",
+            "design.rows-too-many",
+            "design.columns-too-few",
+            "design.too-narrow",
+            "design.cloth-too-narrow",
+            "design.shrinkage",
+            "design.fullness-under-one",
+            "weigh.impossible",
+        ),
+    ),
+    _check(
+        id="materials",
+        looks_at="that cloth, bar and rods are chosen, and belong to the style",
+        severity=Severity.ASK,
+        findings=(
+            "design.face-missing",
+            "design.rod-missing",
+            "design.rods-in-loops",
+            "design.fullness-on-flat",
+            "weigh.face",
+            "weigh.bar",
+            "weigh.rod",
+        ),
+    ),
+    _check(
+        id="cloth-weight",
+        looks_at="how well the weight and the stiffness of the cloth are known",
+        severity=Severity.NOTE,
+        findings=("weigh.swatch", "weigh.stiff"),
+    ),
+    _check(
+        id="overrides",
+        looks_at="overrides that no longer meet a stop",
+        severity=Severity.NOTE,
+        findings=("check.override-idle",),
+    ),
+)

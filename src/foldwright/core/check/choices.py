@@ -1,0 +1,72 @@
+"""What the last look over an order asks beyond the shade: cutting, making, fixing, parcel."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from foldwright.core.quantity.length import Length
+
+
+class Nap(Enum):
+    """Which way the pile runs, or the print stands, on the hanging shade."""
+
+    UP = "up"
+    DOWN = "down"
+
+
+class HoleCover(Enum):
+    """What becomes of the needle's holes in a blackout cloth."""
+
+    COVER = "cover strip under the rings"
+    PAINTED = "painted over"
+    NOT_STITCHED = "rings not stitched through it"
+    ACCEPTED = "accepted by the client"
+
+
+class FixingPlace(Enum):
+    """What the fixings are to hold in, where the ground itself takes no screw."""
+
+    THROUGH = "through it, into what stands behind"
+    BESIDE = "beside it"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Cutting:
+    """How the face is to be cut; None is not said yet."""
+
+    roll: str = ""  # the roll in hand that it is cut from
+    turned: bool = False  # turned a quarter on the roll, its length across
+    nap: Nap | None = None
+    motif_height: Length | None = None
+    motif_above_hem: Length | None = None  # centre of any motif over the bottom edge
+    half_drop_planned: bool = False  # the second width begins half a repeat further on
+    lining_shrinkage: float | None = None  # share, from the shop's own steam test
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Making:
+    """What is sewn on or hung before the shade."""
+
+    band_height: Length | None = None  # trim across the face
+    band_above_hem: Length | None = None  # its lower edge over the bottom edge; none: 0
+    valance_depth: Length | None = None
+    holes: HoleCover | None = None
+    interlining_in_hem: bool = False
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FixingPlan:
+    """How the board is held."""
+
+    count: int | None = None
+    from_end: Length | None = None  # the outermost, to the end of the board
+    place: FixingPlace | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Delivery:
+    """How the shade travels."""
+
+    box_length: Length | None = None
+    longest_passage: Length | None = None  # that passes stair, lift or car
