@@ -81,7 +81,7 @@ def test_every_door_of_a_room_is_told_in_full(function: Function) -> None:
 
 def test_the_doors_are_found() -> None:
     found = {function.where for function in DOORS}
-    assert {"quantity/reading.py:read_length", "check/planning.py:plan_shade"} <= found
+    assert {"quantity/reading.py:read_length", "check/planning.py:look_over_shade"} <= found
 
 
 GOOD = '''

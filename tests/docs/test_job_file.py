@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from dataclasses import fields
+from dataclasses import fields, is_dataclass
 from enum import Enum
 from pathlib import Path
 from typing import Any
@@ -12,10 +12,12 @@ from typing import Any
 import pytest
 
 from foldwright.core.check.plan import ShadeSpec
+from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.house import house_habits
 from foldwright.core.facts.records import ShopList
 from foldwright.core.quantity.rounding import System
+from foldwright.core.why.finding import Override
 from foldwright.core.why.telling import show_value
 from foldwright.work.document import read_document
 from foldwright.work.job import JobHead
@@ -23,8 +25,14 @@ from foldwright.work.kinds import alternatives, hints
 
 PAGE = Path(__file__).parents[2] / "docs" / "job-file.md"
 TEXT = PAGE.read_text(encoding="utf-8")
-TABLES = ("opening", "mount", "asked", "design", "materials", "lift", "safety")
-RECORDS = [JobHead, ShadeSpec, *(alternatives(hints(ShadeSpec)[table])[0] for table in TABLES)]
+TABLES = [name for name, kind in hints(ShadeSpec).items() if is_dataclass(alternatives(kind)[0])]
+RECORDS = [
+    JobHead,
+    ShadeSpec,
+    *(alternatives(hints(ShadeSpec)[table])[0] for table in TABLES),
+    Override,
+    ReceivedRoll,
+]
 FIELDS = [(record, name) for record in RECORDS for name in hints(record)]
 
 

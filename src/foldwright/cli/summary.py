@@ -69,7 +69,9 @@ def _wind(turns: Figure[float] | None, system: System) -> str:
 def _finding_lines(finding: Finding, system: System) -> Iterator[str]:
     sentence = fill(finding.sentence, finding.figures, system)
     yield f"  {finding.severity.value.upper()} {finding.stage.value}: {sentence}"
-    if finding.severity is Severity.NOTE:
+    if finding.override is not None:
+        yield f"    Overridden: {finding.override.name} answers for it: {finding.override.reason}"
+    if finding.severity is Severity.NOTE or finding.override is not None:
         return
     for remedy in finding.remedies:
         yield f"    - {fill(remedy.sentence, remedy.figures, system)}"
@@ -77,8 +79,11 @@ def _finding_lines(finding: Finding, system: System) -> Iterator[str]:
 
 def _count(plan: JobPlan) -> str:
     findings = [finding for shade in plan.shades for finding in shade.findings]
-    counts = {each: sum(f.severity is each for f in findings) for each in Severity}
+    counts = {
+        each: sum(f.severity is each and f.override is None for f in findings) for each in Severity
+    }
+    overridden = sum(finding.override is not None for finding in findings)
     return (
         f"{counts[Severity.STOP]} to stop at, {counts[Severity.ASK]} to ask about,"
-        f" {counts[Severity.NOTE]} to note."
+        f" {counts[Severity.NOTE]} to note" + (f", {overridden} overridden." if overridden else ".")
     )

@@ -11,6 +11,7 @@ from functools import cache
 from typing import Any
 
 from foldwright.core.check.plan import ShadeSpec
+from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.house import house_habits
 from foldwright.core.facts.records import ShopList
@@ -21,7 +22,8 @@ from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.source import Status
 from foldwright.work.contradictions import faults_between_fields, faults_between_shades
 from foldwright.work.job import Job, JobHead
-from foldwright.work.shop import house_shop, unlisted_names
+from foldwright.work.references import faults_of_references
+from foldwright.work.shop import house_shop, unlisted_cloth, unlisted_names
 from foldwright.work.walk import Walk
 
 Document = dict[str, Any]
@@ -58,6 +60,7 @@ class Tables:
     head: JobHead | None
     habits: Habits
     shades: tuple[ShadeSpec, ...]
+    rolls: tuple[ReceivedRoll, ...]
     faults: tuple[Fault, ...]
 
 
@@ -76,7 +79,13 @@ def read_document(document: object, shop: ShopList | None = None) -> Reading:
     faults = (*tables.faults, *_unlisted(kept, listed))
     if tables.head is None or faults:
         return Reading(document=kept, job=None, faults=faults)
-    job = Job(head=tables.head, habits=tables.habits, shop=listed, shades=tables.shades)
+    job = Job(
+        head=tables.head,
+        habits=tables.habits,
+        shop=listed,
+        shades=tables.shades,
+        rolls=tables.rolls,
+    )
     return Reading(document=kept, job=job)
 
 
@@ -84,12 +93,13 @@ def read_tables(document: object) -> Tables:
     """Read a document's tables without asking whether the shop lists the materials."""
     kept = document if isinstance(document, dict) else {}
     walk = Walk(system=typed_system(kept))
-    typed = walk.table(document, "", ("job", "habits", "shades")) or {}
+    typed = walk.table(document, "", ("job", "habits", "shades", "rolls")) or {}
     head = walk.record(JobHead, typed.get("job", {}), "job")
     habits = _read_habits(walk, typed.get("habits", {}))
     shades = walk.value(tuple[ShadeSpec, ...], typed.get("shades", []), "shades", "shades")
+    rolls = walk.value(tuple[ReceivedRoll, ...], typed.get("rolls", []), "rolls", "rolls")
     faults = (*walk.faults, *_contradictions(kept))
-    return Tables(head=head, habits=habits, shades=shades, faults=faults)
+    return Tables(head=head, habits=habits, shades=shades, rolls=rolls, faults=faults)
 
 
 def typed_system(document: Document) -> System:
@@ -105,15 +115,27 @@ def _shade_tables(document: Document) -> list[tuple[str, dict[Any, Any]]]:
     return [(f"shades.{n}", shade) for n, shade in enumerate(listed, 1) if isinstance(shade, dict)]
 
 
+def _roll_tables(document: Document) -> list[tuple[str, dict[Any, Any]]]:
+    rolls = document.get("rolls")
+    listed = rolls if isinstance(rolls, list) else []
+    return [(f"rolls.{n}", roll) for n, roll in enumerate(listed, 1) if isinstance(roll, dict)]
+
+
 def _contradictions(document: Document) -> tuple[Fault, ...]:
     tables = _shade_tables(document)
     within = [fault for where, shade in tables for fault in faults_between_fields(shade, where)]
-    return (*within, *faults_between_shades(tables))
+    without = faults_of_references(tables, _roll_tables(document))
+    return (*within, *faults_between_shades(tables), *without)
 
 
 def _unlisted(document: Document, shop: ShopList) -> tuple[Fault, ...]:
     tables = _shade_tables(document)
-    return tuple(fault for where, shade in tables for fault in unlisted_names(shade, shop, where))
+    of_shades = (fault for where, shade in tables for fault in unlisted_names(shade, shop, where))
+    rolls = _roll_tables(document)
+    return (
+        *of_shades,
+        *(fault for where, roll in rolls for fault in unlisted_cloth(roll, shop, where)),
+    )
 
 
 def _read_habits(walk: Walk, typed: object) -> Habits:

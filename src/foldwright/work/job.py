@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
+from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.markets import Market
 from foldwright.core.facts.records import ShopList
@@ -33,6 +34,7 @@ class Job:
     habits: Habits
     shop: ShopList
     shades: tuple[ShadeSpec, ...] = ()
+    rolls: tuple[ReceivedRoll, ...] = ()  # in hand, as they were looked over
 
     @property
     def markets(self) -> tuple[Market, ...]:

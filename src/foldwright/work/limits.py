@@ -71,7 +71,14 @@ _LENGTHS: dict[str, LengthLimits] = {
     ),
     **dict.fromkeys(("diagonal_falling", "diagonal_rising"), _mm("150", "12000")),
     **dict.fromkeys(("wall_left", "wall_right", "wall_above", "floor_to_head"), _WALL),
-    **dict.fromkeys(("glass_below_head", "obstruction_above_sill"), _mm("0", "8000")),
+    **dict.fromkeys(
+        ("glass_below_head", "obstruction_above_sill", "inward_sash_below_head"), _mm("0", "8000")
+    ),
+    **dict.fromkeys(("box_length", "longest_passage"), _mm("100", "15000")),
+    "receivedroll.length": _mm("100", "200000"),
+    **dict.fromkeys(("shank", "thread"), _mm("1", "200")),
+    "motif_height": _mm("5", "3000"),
+    **dict.fromkeys(("motif_above_hem", "band_above_hem"), _mm("0", "8000")),
     **dict.fromkeys(("usable_width", "load_drop", "stock_length"), _mm("100", "15000")),
     **dict.fromkeys(("vertical_repeat", "horizontal_repeat"), _mm("5", "3000")),
     **dict.fromkeys(("body_length", "least_tube_length"), _PART),
@@ -131,6 +138,8 @@ _BY_NAME: dict[str, NumberKind] = {
             "rate_spread",
             "cloth_mass_spread",
             "shrinkage",
+            "lining_shrinkage",
+            "steam_shrinkage",
             "load_margin",
             "load_friction",
             "spring_hysteresis",
@@ -250,6 +259,7 @@ _COUNTS = {
     "row_count": (1, 60),
     "column_count": (2, 40),
     "springs_side_by_side": (1, 4),
+    "count": (2, 60),
 }
 
 

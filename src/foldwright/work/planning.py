@@ -1,18 +1,61 @@
-"""Plan a whole job, or one shade of it."""
+"""Plan a whole job, or one shade of it beside the others."""
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
+from functools import cache
+from itertools import takewhile
+
+from foldwright.core.check.choices import Cutting
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
-from foldwright.core.check.planning import plan_shade
+from foldwright.core.check.planning import Given, look_over_shade, plan_rooms
+from foldwright.core.check.review import Company
 from foldwright.work.draws import house_draws
 from foldwright.work.job import Job, JobPlan
+
+Rooms = Callable[[ShadeSpec], ShadePlan]
 
 
 def plan_job(job: Job) -> JobPlan:
     """Plan every shade of a job, in the order of its file."""
-    return JobPlan(job=job, shades=tuple(plan_one(job, spec) for spec in job.shades))
+    rooms = cache(rooms_of(job))
+    return JobPlan(job=job, shades=tuple(plan_one(job, spec, rooms) for spec in job.shades))
 
 
-def plan_one(job: Job, spec: ShadeSpec) -> ShadePlan:
-    """Plan one shade with the job's shop list, habits and markets."""
-    return plan_shade(spec, job.shop, job.habits, job.markets, house_draws())
+def plan_one(job: Job, spec: ShadeSpec, rooms: Rooms | None = None) -> ShadePlan:
+    """Plan one shade with the job's shop list, habits and markets, beside its other shades.
+
+    Takes: the job; the shade; what takes a shade through the rooms, where plans are kept.
+    """
+    through = rooms or cache(rooms_of(job))
+    return look_over_shade(through(spec), _given(job), _company(job, spec, through))
+
+
+def rooms_of(job: Job) -> Rooms:
+    """Give what takes a shade of this job through the rooms."""
+    given = _given(job)
+    return lambda spec: plan_rooms(spec, given)
+
+
+def _given(job: Job) -> Given:
+    return Given(listed=job.shop, habits=job.habits, markets=job.markets, draws=house_draws())
+
+
+def _company(job: Job, spec: ShadeSpec, rooms: Rooms) -> Company:
+    others = (each for each in job.shades if each.tag == spec.beside)
+    beside = next(others, None)
+    return Company(
+        rolls=job.rolls,
+        earlier=tuple(rooms(each) for each in _kin(job, spec)),
+        beside=rooms(beside) if beside else None,
+    )
+
+
+def _kin(job: Job, spec: ShadeSpec) -> Iterator[ShadeSpec]:
+    """Give the shades before this one that it must agree with, or shares its cloth with."""
+    face = spec.materials.face
+    in_hand = any(roll.cloth == face for roll in job.rolls)
+    for other in takewhile(lambda each: each.tag != spec.tag, job.shades):
+        alike = other.room.strip() == spec.room.strip() and spec.cutting != Cutting()
+        if face and other.materials.face == face and (in_hand or alike):
+            yield other

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from foldwright.core.check.plan import ShadeSpec
+from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.facts.records import ShopList
 from foldwright.core.lift.givens import LiftCase
 from foldwright.core.quantity.rounding import System
@@ -43,6 +44,7 @@ def _job() -> Schema:
         "job": writer.record(JobHead),
         "habits": writer.record(typed_habits()),
         "shades": shades,
+        "rolls": {"type": "array", "items": writer.record(ReceivedRoll)},
     }
     return _whole(writer, "A job file", properties, ["job"])
 

@@ -29,6 +29,7 @@ LIST_OF_FIELD = {
     "materials.tube": "tubes",
     "materials.cord": "cords",
     "materials.tape": "tapes",
+    "materials.fixing": "fixings",
     "lift.spring": "springs",
     "lift.clutch": "clutches",
     "lift.motor": "motors",
@@ -109,13 +110,24 @@ def _twice(file: str, name: str, known: dict[str, Any], more: dict[str, Any]) ->
 def unlisted_names(shade: dict[Any, Any], shop: ShopList, where: str) -> Iterator[Fault]:
     """Give a fault for each name in a shade as typed that the shop's list does not hold."""
     for path, list_name in LIST_OF_FIELD.items():
-        name, listed = typed_at(shade, path), getattr(shop, list_name)
-        if isinstance(name, str) and name not in listed:
-            yield Fault(
-                where=f"{where}.{path}",
-                what=f"“{short(name)}” is not among the shop's {list_name}",
-                remedy=suggestion(name, listed, _listed(listed, list_name)),
-            )
+        yield from _unlisted(shade, path, list_name, shop, where)
+
+
+def unlisted_cloth(roll: dict[Any, Any], shop: ShopList, where: str) -> Iterator[Fault]:
+    """Give a fault where a roll as typed is of a cloth that the shop's list does not hold."""
+    yield from _unlisted(roll, "cloth", "cloths", shop, where)
+
+
+def _unlisted(
+    table: dict[Any, Any], path: str, list_name: str, shop: ShopList, where: str
+) -> Iterator[Fault]:
+    name, listed = typed_at(table, path), getattr(shop, list_name)
+    if isinstance(name, str) and name not in listed:
+        yield Fault(
+            where=f"{where}.{path}",
+            what=f"“{short(name)}” is not among the shop's {list_name}",
+            remedy=suggestion(name, listed, _listed(listed, list_name)),
+        )
 
 
 def _listed(listed: dict[str, Any], list_name: str) -> str:
