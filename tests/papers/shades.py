@@ -11,6 +11,7 @@ from typing import Any
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.core.measure.opening import AskedSize
 from foldwright.core.quantity.length import Length
+from foldwright.core.why.finding import Override
 from foldwright.papers.sheets import Header
 from foldwright.work.job import Job
 from foldwright.work.jobfile import load_job
@@ -21,7 +22,9 @@ HEADER = Header(
     version="3",
     printed_at=datetime(2026, 5, 4, 14, 10, tzinfo=UTC),
     replaces="2",
-    overridden=("Row spacing: the maker, asked for in writing by the client.",),
+)
+OVERRIDE = Override(
+    finding="lift.nothing-fits", name="The maker", reason="The client asked for it in writing."
 )
 
 
@@ -40,6 +43,12 @@ def _of(tag: str) -> ShadeSpec:
 @cache
 def demo_plan(tag: str) -> ShadePlan:
     return plan_one(demo_job(), _of(tag))
+
+
+@cache
+def overridden_plan() -> ShadePlan:
+    """Plan the demo's impossible shade with its stop answered for."""
+    return plan_one(demo_job(), replace(_of("Library"), overrides=(OVERRIDE,)))
 
 
 def demo_tags() -> list[str]:

@@ -7,7 +7,16 @@ from pathlib import Path
 
 import pytest
 from tests.papers.reading import Sheet, Word, read
-from tests.papers.shades import EXTREMES, HEADER, demo_job, demo_plan, demo_tags, extreme
+from tests.papers.shades import (
+    EXTREMES,
+    HEADER,
+    OVERRIDE,
+    demo_job,
+    demo_plan,
+    demo_tags,
+    extreme,
+    overridden_plan,
+)
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.drawing.words import bare, in_full
@@ -113,18 +122,25 @@ def test_the_head_names_shade_room_job_and_mount(sheet: str) -> None:
 
 
 @every_sheet
-def test_the_foot_says_which_print_it_is_and_what_was_overridden(sheet: str) -> None:
+def test_the_foot_says_which_print_it_is(sheet: str) -> None:
     said = plain(printed(sheet, "Garden", Paper.A4))
     assert "Version 3, replaces version 2. Printed 2026-05-04 14:10." in said
-    assert f"Overridden: {HEADER.overridden[0]}" in said
+    assert "Overridden" not in said
+
+
+@every_sheet
+def test_a_stop_that_is_answered_for_is_printed_with_who_and_why(sheet: str) -> None:
+    said = plain(read(SHEETS[sheet](overridden_plan(), HEADER, Paper.A4, System.INCH)))
+    assert "STOP" not in said
+    assert "Overridden: “" in said
+    assert f"{OVERRIDE.name} answers for it: {OVERRIDE.reason}" in said
 
 
 @every_sheet
 def test_a_first_print_replaces_nothing(sheet: str) -> None:
-    first = replace(HEADER, replaces="", overridden=())
+    first = replace(HEADER, replaces="")
     said = plain(read(SHEETS[sheet](demo_plan("Garden"), first, Paper.A4, System.INCH)))
     assert "Version 3. Printed" in said
-    assert "Overridden" not in said
 
 
 @every_sheet

@@ -15,13 +15,26 @@ from foldwright.core.facts.records import ShopList
 from foldwright.core.quantity.length import Length
 from foldwright.web.fields import Field, Kind, every_field
 
-ROOMS = ("opening", "mount", "asked", "design", "materials", "lift", "safety")
+ROOMS = (
+    "opening",
+    "mount",
+    "asked",
+    "design",
+    "materials",
+    "lift",
+    "safety",
+    "cutting",
+    "making",
+    "fixing",
+    "delivery",
+)
+ELSEWHERE = ("overrides",)  # each is typed beside the finding that it answers for
 
 
 def types_of_spec() -> Iterator[tuple[str, type]]:
     hints = get_type_hints(ShadeSpec)
     for slot in fields(ShadeSpec):
-        if slot.name not in ROOMS:
+        if slot.name not in (*ROOMS, *ELSEWHERE):
             yield slot.name, hints[slot.name]
     for room in ROOMS:
         for key, kind in get_type_hints(hints[room]).items():

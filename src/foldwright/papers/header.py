@@ -43,4 +43,3 @@ class Header:
     version: str
     printed_at: datetime
     replaces: str = ""  # the version that this print makes void
-    overridden: tuple[str, ...] = ()  # findings set aside: which, by whom, for what reason

@@ -8,7 +8,8 @@ from typing import Any
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.drawing.words import in_full
 from foldwright.core.quantity.rounding import System
-from foldwright.core.why.finding import Finding, Severity
+from foldwright.core.why.finding import Finding
+from foldwright.core.why.telling import fill
 from foldwright.papers.header import SIZES, Header, Paper
 from foldwright.papers.runs import Run, runs
 
@@ -45,8 +46,7 @@ def shared(
         "face": plan.spec.materials.face,
         "stops": [_stop(finding, system) for finding in open_stops(plan)],
         "foot": _foot(header),
-        "overridden": list(header.overridden),
-        "overridden_lines": sum(ceil(len(words) / FOOT_LINE) for words in header.overridden),
+        **_overridden(plan, system),
     }
 
 
@@ -55,11 +55,11 @@ def open_stops(plan: ShadePlan) -> list[Finding]:
 
     Takes: the plan.
 
-    Gives: its stops, in order.
+    Gives: its stops that nobody answers for, in order.
 
     Source: derived here.
     """
-    return [finding for finding in plan.findings if finding.severity is Severity.STOP]
+    return [finding for finding in plan.findings if finding.forbids]
 
 
 def mount_words(plan: ShadePlan) -> str:
@@ -81,6 +81,18 @@ def mount_words(plan: ShadePlan) -> str:
         f"{place}; cloth from the {mount.board_edge.value} edge of the board, "
         f"cords from the {mount.cord_side.value} side of the tube"
     )
+
+
+def _overridden(plan: ShadePlan, system: System) -> dict[str, Any]:
+    """Print each stop that is set aside, with who answers for it and why, and count its lines."""
+    said = [
+        f"{fill(finding.sentence, finding.figures, system)}"
+        f" {finding.override.name} answers for it: {finding.override.reason}"
+        for finding in plan.findings
+        if finding.override is not None
+    ]
+    lines = sum(ceil(len(words) / FOOT_LINE) for words in said)
+    return {"overridden": said, "overridden_lines": lines}
 
 
 def _stop(finding: Finding, system: System) -> dict[str, Any]:

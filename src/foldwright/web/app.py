@@ -17,7 +17,17 @@ from starlette.staticfiles import StaticFiles
 from foldwright.core.facts.records import ShopList
 from foldwright.web.desk import HERE, Desk, Sorry, posted
 from foldwright.web.guard import THIS_MACHINE, Guard, Refusal
-from foldwright.web.pages import habits, history, job, jobs, papers, shade, units, why
+from foldwright.web.pages import (
+    habits,
+    history,
+    job,
+    jobs,
+    overriding,
+    papers,
+    shade,
+    units,
+    why,
+)
 from foldwright.work.book import Book, BookTrouble, NotInBook, SavedMeanwhile
 
 JOB = "/jobs/{job_id:int}"
@@ -86,6 +96,8 @@ def _routes() -> list[BaseRoute]:
         Route(f"{SHADE}/drawing", shade.draw_shade),
         Route(f"{SHADE}/preview", posted(shade.preview_shade), methods=["POST"]),
         Route(f"{SHADE}/remedy", posted(shade.apply_remedy), methods=["POST"]),
+        Route(f"{SHADE}/override", posted(overriding.override_stop), methods=["POST"]),
+        Route(f"{SHADE}/take-back", posted(overriding.take_override_back), methods=["POST"]),
         Route(f"{SHADE}/copy", posted(job.copy_shade), methods=["POST"]),
         Route(f"{SHADE}/take-out", posted(job.take_out_shade), methods=["POST"]),
         Route(f"{SHADE}/why", why.tell_why),

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from enum import Enum
 
+from foldwright.core.check.choices import FixingPlace, HoleCover, Nap
 from foldwright.core.design.choices import RodPlace, StyleName
 from foldwright.core.lift.choices import Brake, LiftKind, Lock
 from foldwright.core.measure.opening import Face, HeightRule, MountPlace, Side, Substrate
@@ -97,6 +98,7 @@ SHADE = Group(
         _text("room", "Room"),
         _text("note", "Note"),
     ),
+    more=(_text("beside", "Lines up with", "The tag of the shade that hangs beside it."),),
 )
 
 MEASURE = Group(
@@ -161,6 +163,28 @@ MEASURE = Group(
             "opening.substrate",
             "The fixings go into",
             UNSAID | {substrate.value: substrate.value for substrate in Substrate},
+        ),
+        _choice(
+            "opening.taller_than_wide",
+            "The window is, by eye,",
+            UNSAID | {"yes": "taller than wide", "no": "wider than tall"},
+            "Keeps width and height from being exchanged.",
+        ),
+        Field(
+            path="opening.inward_sash_below_head",
+            label="Head down to a sash that opens inwards",
+        ),
+        _choice(
+            "opening.outlet_side",
+            "Outlet at the",
+            UNSAID | {Side.LEFT.value: "left", Side.RIGHT.value: "right"},
+            "Seen from the room; for a motor on the mains.",
+        ),
+        _text("opening.measured_by", "Who measured, if not you"),
+        Field(
+            path="opening.measures_signed",
+            label="They have signed for the measures",
+            kind=Kind.TICK,
         ),
     ),
 )
@@ -324,6 +348,7 @@ MATERIALS = Group(
         _record("materials.tube", "Tube", "tubes"),
         _record("materials.cord", "Lift cord", "cords"),
         _record("materials.tape", "Lift tape, instead of cord", "tapes"),
+        _record("materials.fixing", "Fixings of the board", "fixings"),
     ),
 )
 
@@ -370,6 +395,75 @@ LIFT = Group(
             "Raise less than fully",
             "As a share of the travel: 0.85 stops at 85 per cent.",
         ),
+        Field(path="lift.wand", label="A pull wand hangs from the bar", kind=Kind.TICK),
+    ),
+)
+
+CUTTING = Group(
+    id="cutting",
+    title="Cutting and sewing",
+    fields=(
+        _text("cutting.roll", "Cut from roll", "Its name among the rolls of the job file."),
+        _choice(
+            "cutting.nap",
+            "The pile or the print runs",
+            UNSAID | {nap.value: nap.value for nap in Nap},
+            "On the hanging shade.",
+        ),
+        Field(path="cutting.motif_height", label="Height of the motif"),
+        Field(
+            path="cutting.motif_above_hem",
+            label="Motif over the bottom edge",
+            hint="From the edge to the centre of the motif.",
+        ),
+        _choice(
+            "making.holes",
+            "Holes in the blackout are",
+            UNSAID
+            | {
+                HoleCover.COVER.value: "under a cover strip",
+                HoleCover.PAINTED.value: "painted over",
+                HoleCover.NOT_STITCHED.value: "none: the rings are not stitched through it",
+                HoleCover.ACCEPTED.value: "accepted by the client",
+            },
+        ),
+        Field(path="making.band_height", label="Band across the face, its height"),
+        Field(path="making.band_above_hem", label="Band over the bottom edge"),
+    ),
+    more=(
+        Field(path="cutting.turned", label="Cut across the roll", kind=Kind.TICK),
+        Field(
+            path="cutting.half_drop_planned",
+            label="The half drop is ordered and cut",
+            kind=Kind.TICK,
+        ),
+        _number(
+            "cutting.lining_shrinkage",
+            "Shrinkage of the lining",
+            "As a share from your steam test.",
+        ),
+        Field(
+            path="making.interlining_in_hem",
+            label="Interlining goes into the hem turn",
+            kind=Kind.TICK,
+        ),
+        Field(path="making.valance_depth", label="Depth of the valance"),
+    ),
+)
+
+FIXING = Group(
+    id="fixing",
+    title="Fixing and delivery",
+    fields=(
+        _choice(
+            "fixing.place",
+            "Where the ground takes no screw, fix",
+            UNSAID | {place.value: place.value for place in FixingPlace},
+        ),
+        _number("fixing.count", "Fixings of the board, in number"),
+        Field(path="fixing.from_end", label="Outermost fixing to the board's end"),
+        Field(path="delivery.box_length", label="Length of the box"),
+        Field(path="delivery.longest_passage", label="Longest thing that passes on the way"),
     ),
 )
 
@@ -428,7 +522,7 @@ SAFETY = Group(
     ),
 )
 
-GROUPS = (SHADE, MEASURE, MOUNT, DESIGN, MATERIALS, LIFT, SAFETY)
+GROUPS = (SHADE, MEASURE, MOUNT, DESIGN, MATERIALS, LIFT, CUTTING, FIXING, SAFETY)
 
 
 def every_field() -> Iterator[Field]:

@@ -17,7 +17,8 @@ from foldwright.web.fields import Field, Kind, every_field
 Table = dict[str, Any]
 Value = str | bool
 
-YES_OR_NO = {"opening.sill": {"yes": True, "no": False}}
+_ASKED = {"yes": True, "no": False}
+YES_OR_NO = {"opening.sill": _ASKED, "opening.taller_than_wide": _ASKED}
 TENTH_OF_A_MILLIMETRE = Length.mm("0.1")
 
 

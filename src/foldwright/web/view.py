@@ -167,7 +167,7 @@ class ShadeView:
     def pressing(self) -> tuple[tuple[int, Finding], ...]:
         """Give what stops or asks, the strongest first, each with its place in the plan."""
         placed = [one for one in enumerate(self.findings) if one[1].severity is not Severity.NOTE]
-        return tuple(sorted(placed, key=lambda one: STRENGTH.index(one[1].severity)))
+        return tuple(sorted(placed, key=lambda one: _pressing(one[1])))
 
     @property
     def notes(self) -> tuple[tuple[int, Finding], ...]:
@@ -189,8 +189,8 @@ class ShadeView:
 
     @property
     def stops(self) -> tuple[Finding, ...]:
-        """Give what stops the work."""
-        return tuple(one for _, one in self.pressing if one.severity is Severity.STOP)
+        """Give what stops the work and nobody answers for."""
+        return tuple(one for _, one in self.pressing if one.forbids)
 
     @property
     def notes_title(self) -> str:
@@ -288,6 +288,11 @@ def verdict_of(plan: ShadePlan | None) -> str:
     return (balance.verdict if balance else Verdict.ASK).value
 
 
+def _pressing(finding: Finding) -> tuple[bool, int]:
+    """Put first what presses most; what somebody answers for comes last."""
+    return finding.override is not None, STRENGTH.index(finding.severity)
+
+
 def count_findings(findings: Sequence[Finding]) -> str:
     """Count findings in words, the strongest first.
 
@@ -298,10 +303,13 @@ def count_findings(findings: Sequence[Finding]) -> str:
 
 
 def _counted(findings: Sequence[Finding]) -> Iterator[str]:
+    standing = [finding for finding in findings if finding.override is None]
     for severity, words in COUNT_WORDS.items():
-        number = sum(finding.severity is severity for finding in findings)
+        number = sum(finding.severity is severity for finding in standing)
         if number:
             yield f"{number} {words[number > 1]}"
+    if len(standing) < len(findings):
+        yield f"{len(findings) - len(standing)} overridden"
 
 
 def _typed_word(shade: Table, room: str, key: str) -> str:

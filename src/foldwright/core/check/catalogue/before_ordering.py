@@ -9,9 +9,11 @@ from foldwright.core.facts.house import AT_THE_DRAWING, AT_THE_TABLE
 from foldwright.core.facts.markets import EDGE_DISTANCE, ROW_SPACING, Market
 from foldwright.core.facts.order_limits import LINED_UP, LINING_EDGE, VALANCE_BEYOND
 from foldwright.core.facts.panel_limits import (
+    DEEPEST_DIP,
     DEEPEST_FOLD,
     LEAST_PITCH,
     LOOP_LIMIT,
+    MOST_DRAW_IN,
     POCKET_EASE,
     SHALLOWEST_FOLD,
 )
@@ -83,6 +85,13 @@ BEFORE_ORDERING = (
         severity=Severity.NOTE,
         findings=("design.fold-depth",),
         limits=(SHALLOWEST_FOLD, DEEPEST_FOLD),
+    ),
+    _check(
+        id="dip",
+        looks_at="dip of the hem against its chord, and how far the sides draw in",
+        severity=Severity.STOP,
+        findings=("design.dip-too-deep", "design.sides-draw-in", "design.tapered-gap"),
+        limits=(DEEPEST_DIP, MOST_DRAW_IN),
     ),
     _check(
         id="skirt",
@@ -215,6 +224,8 @@ BEFORE_ORDERING = (
             "design.rod-missing",
             "design.rods-in-loops",
             "design.fullness-on-flat",
+            "design.bar-in-a-swag",
+            "design.rods-in-a-swag",
             "weigh.face",
             "weigh.bar",
             "weigh.rod",
@@ -222,9 +233,9 @@ BEFORE_ORDERING = (
     ),
     _check(
         id="cloth-weight",
-        looks_at="how well the weight and the stiffness of the cloth are known",
+        looks_at="how well weight, stiffness and hanging load are known",
         severity=Severity.NOTE,
-        findings=("weigh.swatch", "weigh.stiff"),
+        findings=("weigh.swatch", "weigh.stiff", "weigh.bound"),
     ),
     _check(
         id="overrides",
