@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import pairwise
+from typing import Any
 
 from hypothesis import assume, given
 from hypothesis import strategies as st
 from tests.core.layouts import US, answer, cloth, inches, laid_out, sized
 
-from foldwright.core.design.choices import Choices, RodPlace, StyleName
+from foldwright.core.design.choices import ONLY_FOR, POUFED, Choices, RodPlace, StyleName
 from foldwright.core.design.layout import Layout
 from foldwright.core.facts.house import house_habits
 from foldwright.core.facts.markets import edge_distance_floor, row_spacing_cap
@@ -36,6 +37,7 @@ def lengths(least: str, greatest: str) -> st.SearchStrategy[Length]:
     )
 
 
+DIPPED = ONLY_FOR["dip"]
 WIDTHS = lengths("12", "200")
 DROPS = lengths("14", "150")
 
@@ -59,7 +61,9 @@ def designs(draw: st.DrawFn) -> Choices:
         else None,
         step=draw(st.none() | lengths("1/16", "1")) if style is StyleName.CASCADE else None,
         tuck=draw(st.none() | lengths("1/4", "1")) if style is StyleName.TUCKED else None,
-        dip=draw(st.none() | lengths("1/16", "6")) if style is StyleName.RELAXED else None,
+        dip=draw(st.none() | lengths("1/16", "6")) if style in DIPPED else None,
+        tied_rows=draw(st.none() | st.integers(0, 3)) if style in POUFED else None,
+        pouf=draw(st.none() | lengths("4", "16")) if style in POUFED else None,
         widened_hem=style is StyleName.RELAXED and draw(st.booleans()),
         edge_distance=draw(st.none() | lengths("2", "4")),
         column_count=draw(st.none() | st.integers(2, 24)),
@@ -70,12 +74,17 @@ def designs(draw: st.DrawFn) -> Choices:
 USABLE = st.sampled_from(["36", "45", "54", "110"])
 
 
-def drawn(design: Choices, width: Length, drop: Length, usable: str = "54") -> Layout:
+def drawn(design: Choices, width: Length, drop: Length, usable: str = "54", **rules: Any) -> Layout:
     """Lay it out; a drop too short for its rows is no layout at all."""
-    found = answer(design, sized(width, drop), Chosen(face=cloth(usable)))
+    found = answer(design, sized(width, drop), Chosen(face=cloth(usable)), **rules)
     assume(found.result is not None)
     assert found.result is not None
     return found.result
+
+
+def flat_width(layout: Layout, width: Length) -> Length:
+    """Give how wide the face lies before its pleats and gathers are made."""
+    return layout.widths.cloth_width.value if layout.widths.cloth_width else width
 
 
 @given(designs(), WIDTHS, DROPS)
@@ -87,6 +96,9 @@ def test_the_rows_sum_to_the_drop_to_the_nanometre(
     assert marks[0] == rows.first_row.value
     assert marks[-1] + rows.top_panel.value == drop
     spacings = [each.value for each in rows.spacings] or [rows.spacing.value] * (len(marks) - 1)
+    tied = rows.tied_rows.value
+    if rows.stacked_pitch is not None:
+        spacings[:tied] = [rows.stacked_pitch.value] * tied
     for (lower, upper), spacing in zip(pairwise(marks), spacings, strict=True):
         assert abs(upper - lower - spacing) <= NANOMETRE
     assert max(spacings, default=rows.spacing.value) <= rows.spacing.value + NANOMETRE
@@ -114,7 +126,7 @@ def test_marks_never_drift_from_the_exact_spacing(
     """A spacing rounded and added up would drift by half a nanometre a row."""
     rows = drawn(design, width, drop).rows
     count = rows.count.value
-    assume(count > 1 and not rows.spacings)
+    assume(count > 1 and not rows.spacings and not rows.tied_rows.value)
     marks = [mark.value.nanometres for mark in rows.marks]
     for number, mark in enumerate(marks):
         straight = marks[0] + (marks[-1] - marks[0]) * number / (count - 1)
@@ -136,10 +148,11 @@ def test_columns_mirror_exactly(design: Choices, width: Length, drop: Length, us
 def test_seams_mirror_exactly_and_never_stand_in_the_centre(
     design: Choices, width: Length, drop: Length, usable: str
 ) -> None:
-    seams = [seam.value for seam in drawn(design, width, drop, usable).widths.seams]
+    layout = drawn(design, width, drop, usable)
+    seams = [seam.value for seam in layout.widths.seams]
     assert len(seams) % 2 == 0
     for left, right in zip(seams, reversed(seams), strict=True):
-        assert left + right == width
+        assert left + right == flat_width(layout, width)
         assert left != right
 
 
@@ -151,7 +164,7 @@ def test_a_larger_spacing_never_asks_for_more_rows(
     small, large = sorted((one, other))
     design = Choices(style=style, step=inches("1/4") if style is StyleName.CASCADE else None)
     smaller, larger = (
-        laid_out(replace(design, largest_row_spacing=spacing), sized(width, drop), cap=cap).rows
+        drawn(replace(design, largest_row_spacing=spacing), width, drop, cap=cap).rows
         for spacing in (small, large)
     )
     assume(smaller.spacing.value <= small)  # where no number of rows keeps to it, none is asked for
@@ -163,7 +176,7 @@ def test_rows_left_to_the_house_keep_the_cap_and_one_fewer_would_not(
     width: Length, drop: Length, style: StyleName
 ) -> None:
     cap = row_spacing_cap(US).value
-    rows = laid_out(Choices(style=style), sized(width, drop)).rows
+    rows = drawn(Choices(style=style), width, drop).rows
     assert rows.spacing.value <= cap
     if style is StyleName.FLAT and rows.count.value > 1:
         fewer = Choices(style=style, row_count=rows.count.value - 1)
@@ -180,7 +193,7 @@ def test_no_seam_near_a_column_unless_the_tool_says_so(
     gaps = [
         abs(seam.value - mark.value)
         for seam in found.result.widths.seams
-        for mark in found.result.columns.marks
+        for mark in found.result.columns.cloth_marks or found.result.columns.marks
     ]
     said = any(each.id == "design.seam-on-column" for each in found.findings)
     assert said == any(gap < HABITS.seam_to_column.value for gap in gaps)
@@ -208,15 +221,18 @@ def test_the_widths_give_the_cloth_and_one_fewer_would_not(
     design: Choices, width: Length, drop: Length, usable: str
 ) -> None:
     """Any width is at most n usable widths less seams and turns."""
-    widths = drawn(design, width, drop, usable).widths
+    layout = drawn(design, width, drop, usable)
+    widths = layout.widths
     turn, seam = HABITS.side_turn.value, HABITS.seam_allowance.value
     count, cut = widths.widths.value, inches(usable)
+    flare = layout.swag.flare.value if layout.swag and layout.swag.flare else Length(0)
 
     def spent(number: int) -> Length:
-        return width + turn * 2 + seam * (2 * (number - number % 2))
+        face = flat_width(layout, width) + flare
+        return face + turn * 2 + seam * (2 * (number - number % 2))
 
     assert spent(count) <= cut * count
-    assert count == 1 or spent(count - 1) > cut * (count - 1)
+    assert count == 1 or flare or spent(count - 1) > cut * (count - 1)
     pieces = len(widths.seams) + 1
     assert (pieces, count % 2) == (count + 1 - count % 2, count % 2)
 
@@ -225,10 +241,11 @@ def test_the_widths_give_the_cloth_and_one_fewer_would_not(
 def test_no_piece_is_wider_than_its_cloth(
     design: Choices, width: Length, drop: Length, usable: str
 ) -> None:
-    widths = drawn(design, width, drop, usable).widths
+    layout = drawn(design, width, drop, usable)
+    widths = layout.widths
     assume(widths.seams)
     assert widths.side_cut is not None
-    edges = [Length(0), *(seam.value for seam in widths.seams), width]
+    edges = [Length(0), *(seam.value for seam in widths.seams), flat_width(layout, width)]
     shown = [right - left for left, right in pairwise(edges)]
     full = inches(usable) - HABITS.seam_allowance.value * 2
     assert all(piece <= full for piece in shown[1:-1])
@@ -260,7 +277,8 @@ def test_the_raised_size_holds_all_that_hangs(design: Choices, width: Length, dr
     hem = drop - layout.travel.value
     fold = hem - layout.rows.first_row.value + layout.rows.fold_depth.value
     dip = layout.swag.dip.value if layout.swag else Length(0)
-    assert layout.stack.raised_size.value == max(hem, fold) + dip
+    at_rest = dip if layout.rows.tied_rows.value else Length(0)
+    assert layout.stack.raised_size.value == max(hem - at_rest, fold) + dip
 
 
 @given(WIDTHS, DROPS, designs())

@@ -37,3 +37,16 @@ def test_a_stitched_tuck_shade_by_the_book() -> None:
     ]
     assert float(layout.rows.spacing.value.in_inches) == pytest.approx(6.3, abs=0.0005)
     assert layout.cuts[0].length.value == inches("73")
+
+
+def test_a_london_shade_as_a_workroom_makes_it() -> None:
+    """london-gallery-diary. Published numbers: about 45 in the widest for one swag; side
+    sections of 5 to 7 in; about 12 in of cloth in a pleat. Exact, and 6 in taken of 5 to 7.
+    """
+    one, two = (
+        laid_out(Choices(style=StyleName.LONDON), sized(each, "60")) for each in ("57", "58")
+    )
+    assert (one.columns.count.value, two.columns.count.value) == (2, 3)
+    assert inches("5") <= one.columns.edge_distance.value <= inches("7")
+    assert one.widths.cloth_width is not None
+    assert one.widths.cloth_width.value - inches("57") == inches("24")

@@ -263,6 +263,7 @@ DESIGN = Group(
                 StyleName.CASCADE.value: "cascade, each fold shorter than the one below",
                 StyleName.TUCKED.value: "tucked, a stitched ridge at every fold",
                 StyleName.RELAXED.value: "relaxed, the hem dips between two columns",
+                StyleName.LONDON.value: "London, pleats, a swag and tails",
             },
             default=StyleName.FLAT.value,
         ),
@@ -307,7 +308,7 @@ DESIGN = Group(
         Field(
             path="design.dip",
             label="Dip of the hem",
-            hint="Relaxed: so much lower between its columns.",
+            hint="Relaxed and London: so much lower between its columns.",
         ),
         Field(
             path="design.widened_hem",
@@ -315,6 +316,18 @@ DESIGN = Group(
             kind=Kind.TICK,
             hint="Relaxed only.",
         ),
+        Field(
+            path="design.pleat_allowance",
+            label="Cloth of an inverted pleat",
+            hint="London only; the tails are the side edge to the first column.",
+        ),
+        _number(
+            "design.tied_rows",
+            "Rows tied for good",
+            "To the lowest, with a pouf between them; 0 for none.",
+            answered_by="layout.rows.tied_rows",
+        ),
+        Field(path="design.pouf", label="Pouf", hint="Cloth gathered up for good at the hem."),
         Field(path="design.largest_row_spacing", label="Row spacing, at most"),
         Field(
             path="design.edge_distance",

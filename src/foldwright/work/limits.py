@@ -258,6 +258,7 @@ def number_kind(name: str) -> NumberKind:
 _COUNTS = {
     "row_count": (1, 60),
     "column_count": (2, 40),
+    "tied_rows": (0, 10),
     "springs_side_by_side": (1, 4),
     "count": (2, 60),
 }

@@ -89,3 +89,14 @@ def test_a_straight_shade_keeps_straight_lines() -> None:
     up = face(0.5, made)
     assert all(isinstance(each, Line) for each in draw_face(up))
     assert isinstance(draw_outline(up), Rectangle)
+
+
+def test_a_london_shade_swags_when_it_is_down_and_its_tails_hang_as_low() -> None:
+    made = layout(Choices(style=StyleName.LONDON, dip=inches("6"), pouf=inches("12")), "42")
+    down = face(0.0, made, "42")
+    assert down.hang.dip == pytest.approx(6 * INCH)
+    assert down.hang.lowest == pytest.approx(0.0, abs=1e-5)
+    edge = down.edge(down.hang.lowest_at_columns)
+    lows = [edge[0].y, min(point.y for point in edge[1:-1]), edge[-1].y]
+    assert lows == pytest.approx([0.0, 0.0, 0.0], abs=1e-5)
+    assert edge[1] == (down.columns[-1], pytest.approx(6 * INCH))

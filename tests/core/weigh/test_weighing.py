@@ -38,6 +38,9 @@ DESIGNS = {
     "cascade": Choices(style=StyleName.CASCADE, step=Length.mm(6)),
     "tucked": Choices(style=StyleName.TUCKED),
     "relaxed": Choices(style=StyleName.RELAXED),
+    "london": Choices(style=StyleName.LONDON),
+    "london, two rows tied": Choices(style=StyleName.LONDON, tied_rows=2, pouf=Length.mm(350)),
+    "london without a pouf": Choices(style=StyleName.LONDON, tied_rows=0),
 }
 INTERLINED = replace(PARTS, interlining=INTERLINING)
 

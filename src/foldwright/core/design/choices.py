@@ -16,6 +16,7 @@ class StyleName(Enum):
     CASCADE = "cascade"
     TUCKED = "tucked"
     RELAXED = "relaxed"
+    LONDON = "london"
 
 
 class RodPlace(Enum):
@@ -42,8 +43,11 @@ class Choices:
     fullness: float | None = None  # looped: cloth per unit of row spacing
     step: Length | None = None  # cascade: each fold is so much shorter than the one below
     tuck: Length | None = None  # tucked: cloth sewn into each tuck
-    dip: Length | None = None  # relaxed: the hem hangs so much lower between its columns
+    dip: Length | None = None  # the hem hangs so much lower between its columns
     widened_hem: bool = False  # relaxed: cut wider at the hem, so that the sides hang plumb
+    pleat_allowance: Length | None = None  # London: cloth folded into each inverted pleat
+    tied_rows: int | None = None  # rows tied to the lowest for good, with a pouf between them
+    pouf: Length | None = None  # cloth gathered up for good between the tied rows
     side_turn: Length | None = None
     hem_allowance: Length | None = None
     top_allowance: Length | None = None
@@ -51,11 +55,16 @@ class Choices:
     stack_allowed_on_glass: Length | None = None
 
 
+POUFED = frozenset({StyleName.LONDON})
+
 ONLY_FOR: dict[str, frozenset[StyleName]] = {
     "fullness": frozenset({StyleName.LOOPED}),
     "step": frozenset({StyleName.CASCADE}),
     "tuck": frozenset({StyleName.TUCKED}),
-    "dip": frozenset({StyleName.RELAXED}),
+    "dip": frozenset({StyleName.RELAXED, StyleName.LONDON}),
     "widened_hem": frozenset({StyleName.RELAXED}),
+    "pleat_allowance": frozenset({StyleName.LONDON}),
+    "tied_rows": POUFED,
+    "pouf": POUFED,
 }
 """The fields of the design that mean something in some styles alone."""

@@ -18,7 +18,7 @@ from foldwright.core.design.stack_checks import draft_stack_checks
 from foldwright.core.design.stacking import plan_stack, travel
 from foldwright.core.design.styles import row_count, style_of
 from foldwright.core.design.swag_checks import draft_swag_checks
-from foldwright.core.design.widths import Joining, join_widths, side_turn
+from foldwright.core.design.widths import Joining, flat_width, join_widths, side_turn
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Chosen
 from foldwright.core.measure.finished import FinishedSize
@@ -86,7 +86,7 @@ def _draw(order: Order) -> Layout:
         style=style.name,
         rows=rows,
         columns=columns,
-        widths=_width_plan(joining, columns),
+        widths=_width_plan(order, joining, columns),
         cuts=cut_layers(order, rows, joining),
         stack=plan_stack(order, style, rows),
         travel=travel(order, rows),
@@ -94,12 +94,13 @@ def _draw(order: Order) -> Layout:
         side_turn=side_turn(order),
         hem_allowance=hem_allowance(order),
         top_allowance=top_allowance(order),
-        sewn=style.sewn(order, rows),
+        sewn=style.sewn(order, rows, columns),
     )
     return replace(layout, sewing=sewing_order(order, layout))
 
 
-def _width_plan(joining: Joining, columns: ColumnPlan) -> WidthPlan:
+def _width_plan(order: Order, joining: Joining, columns: ColumnPlan) -> WidthPlan:
+    flat = flat_width(order)
     return WidthPlan(
         widths=joining.widths,
         seams=joining.seams,
@@ -107,6 +108,7 @@ def _width_plan(joining: Joining, columns: ColumnPlan) -> WidthPlan:
         side_visible=joining.side_visible,
         side_cut=joining.side_cut,
         nearest_column=nearest_column(columns, joining),
+        cloth_width=None if flat.value == order.width.value else flat,
     )
 
 

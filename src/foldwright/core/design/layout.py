@@ -83,20 +83,27 @@ class SwagPlan:
     draw_in: L | None = None  # of each side, at the hem
     tapered_gap: N | None = None  # open at both sides, from the head to the hem
     flare: L | None = None  # the hem is cut so much wider than the head
+    pinched: bool = False  # rings draw every fold up to the row at their columns
+    tails: bool = False  # the cloth beyond the outer columns hangs free
 
 
 class Sewn(Enum):
     """What is sewn along a line that is marked on the flat cloth."""
 
     TUCK = "tuck"
+    PLEAT = "pleat"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class SewnLine:
-    """A line marked on the flat cloth, across it from the bottom edge up."""
+    """A line marked on the flat cloth: across it, or upright.
+
+    It is measured from the bottom edge up, or from the left edge as seen from the back.
+    """
 
     kind: Sewn
     at: L
+    upright: bool = False
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -55,8 +55,8 @@ def hem_below(rows: RowPlan) -> Length:
 
     Takes: the row plan.
 
-    Gives: the first row's height; where rows are tied, the skirt alone, since the pouf hangs
-    lower than the hem.
+    Gives: the first row's height; the skirt alone where a pouf or a swag hangs lower than
+    the hem does at its columns.
 
     Source: derived here.
 
@@ -64,7 +64,8 @@ def hem_below(rows: RowPlan) -> Length:
     >>> hem_below(LAYOUT.rows).in_millimetres
     60.0
     """
-    return rows.skirt.value if rows.tied_rows.value else rows.first_row.value
+    behind = rows.tied_rows.value or rows.shirred
+    return rows.skirt.value if behind else rows.first_row.value
 
 
 def hanging_cloth(rows: RowPlan) -> Length:

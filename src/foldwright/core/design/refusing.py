@@ -29,13 +29,13 @@ def draft_refusals(order: Order) -> Iterator[Draft[Order]]:
 
     Source: derived here.
     """
-    rows = [*_short_drop(order), *_few_rows(order)]
+    style = style_of(order.design.style)
+    rows = [*_short_drop(order), *_few_rows(order), *style.refusals(order)]
     yield from rows or _crowded_rows(order)
     yield from _few_columns(order)
     yield from _narrow(order)
     yield from _narrow_cloth(order)
     yield from _wrong_share(order)
-    yield from style_of(order.design.style).refusals(order)
 
 
 def _refuse(

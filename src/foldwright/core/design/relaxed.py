@@ -7,23 +7,21 @@ from collections.abc import Iterator
 from foldwright.core.design.choices import StyleName
 from foldwright.core.design.flat import FlatStyle
 from foldwright.core.design.layout import Layout, RowPlan, SewingStep, SwagPlan
-from foldwright.core.design.order import Order, draft
+from foldwright.core.design.order import Order
 from foldwright.core.design.swag import (
     between_columns,
     chord_under,
-    deepest_dip,
     draw_in,
     hem_for,
     swag_count,
     tapered_gap,
+    too_deep,
     usual_dip,
 )
 from foldwright.core.quantity.length import Length
-from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
-from foldwright.core.why.finding import Severity
 from foldwright.core.why.making import chosen, derived
-from foldwright.core.why.trying import Draft, by_change
+from foldwright.core.why.trying import Draft
 
 L = Figure[Length]
 
@@ -73,25 +71,8 @@ class RelaxedStyle(FlatStyle):
 
     def refusals(self, order: Order) -> Iterator[Draft[Order]]:
         """Refuse a dip that no hem between these columns can hang in."""
-        typed = order.design.dip
-        if typed is None or order.width.value <= self.edge_distance(order).value * 2:
-            return
-        deepest = deepest_dip(_flat_chord(order))
-        if typed > deepest.value:
-            mark = order.marked(deepest.value, Rounding.MUST_FIT)
-            figure = chosen("dip", mark, Unit.LENGTH)
-            yield draft(
-                Severity.STOP,
-                "dip-too-deep",
-                "A dip of {0} is asked for; between columns {2} apart the hem hangs well down to"
-                " {1}.",
-                chosen("dip", typed, Unit.LENGTH),
-                deepest,
-                _flat_chord(order),
-                ways=(
-                    by_change(order, order.system, "Let it dip by {0}.", figure, design__dip=mark),
-                ),
-            )
+        if order.width.value > self.edge_distance(order).value * 2:
+            yield from too_deep(order, _flat_chord(order))
 
     def after_the_rings(self, order: Order, layout: Layout) -> Iterator[SewingStep]:
         """Leave the middle free, and weight the hem at its columns."""

@@ -18,11 +18,21 @@ N = Figure[float]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Tie:
+    """Rows tied to the lowest for good: how many, how far apart, and the cloth between them."""
+
+    rows: Figure[int]
+    pitch: L
+    pouf: L
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class RowScale:
     """Where the rows of a style lie.
 
     `exact` is the spacing in nanometres, unrounded; `spacing` is the figure that is shown.
-    A cascade narrows: each spacing is that much less than the one below it.
+    A cascade narrows: each spacing is that much less than the one below it. Tied rows lie
+    stacked on the lowest even when the shade is down, with the pouf gathered between them.
     """
 
     count: Figure[int]
@@ -31,11 +41,14 @@ class RowScale:
     first_row: L
     fullness: N
     narrowing: L | None = None
+    tie: Tie | None = None
 
     def above_first(self, number: int) -> Fraction:
         """Give how far a row lies above the lowest, in nanometres; rows count from 0."""
         less = self.narrowing.value.nanometres if self.narrowing else 0
-        return number * self.exact - less * Fraction(number * (number - 1), 2)
+        tied = min(number, self.tie.rows.value) if self.tie else 0
+        stacked = tied * self.tie.pitch.value.nanometres if self.tie else 0
+        return stacked + (number - tied) * self.exact - less * Fraction(number * (number - 1), 2)
 
     def above(self, number: int) -> Fraction:
         """Give the spacing above a row, in nanometres."""
@@ -65,11 +78,12 @@ def row_plan(order: Order, scale: RowScale) -> RowPlan:
         head_allowance=head_allowance(order),
         top_panel=_top_panel(order, marks),
         fullness=scale.fullness,
-        tied_rows=_tied(),
+        tied_rows=scale.tie.rows if scale.tie else untied(),
         rod_marks=_rod_marks(order, marks, scale),
         rods=order.design.rods,
         stacked_pitch=stacked_pitch(order),
         spacings=_spacings(scale, marks),
+        pouf=scale.tie.pouf if scale.tie else None,
     )
 
 
@@ -95,22 +109,34 @@ def _nearest(nanometres: Fraction) -> Length:
 
 def _marks(scale: RowScale) -> tuple[L, ...]:
     first = scale.first_row.value.nanometres
-    less = () if scale.narrowing is None else (scale.narrowing,)
-    spaces = "times the spacing {1}"
-    if less:
-        spaces = "spacings, the lowest {1} and each {2} less than the one below"
     return tuple(
         derived(
             f"row {number + 1}",
             _nearest(first + scale.above_first(number)),
             Unit.LENGTH,
-            f"From the bottom edge: {{0}} to the lowest row and {number} {spaces},"
-            " rounded only here.",
+            f"From the bottom edge: {{0}} to the lowest row and {words}, rounded only here.",
             scale.first_row,
-            scale.spacing,
-            *less,
+            *figures,
         )
         for number in range(scale.count.value)
+        for words, figures in (_way_up(scale, number),)
+    )
+
+
+def _way_up(scale: RowScale, number: int) -> tuple[str, tuple[L, ...]]:
+    """Say how a row is reached from the lowest one; {0} is the lowest row's own mark."""
+    if scale.narrowing is not None:
+        words = f"{number} spacings, the lowest {{1}} and each {{2}} less than the one below"
+        return words, (scale.spacing, scale.narrowing)
+    if scale.tie is None:
+        return f"{number} times the spacing {{1}}", (scale.spacing,)
+    tied = min(number, scale.tie.rows.value)
+    words = f"{tied} tied rows {{1}} apart" if tied != 1 else "a tied row {1} above it"
+    if number == tied:
+        return words, (scale.tie.pitch,)
+    return f"{words}, then {number - tied} times the spacing {{2}}", (
+        scale.tie.pitch,
+        scale.spacing,
     )
 
 
@@ -154,8 +180,9 @@ def _top_panel(order: Order, marks: tuple[L, ...]) -> L:
     )
 
 
-def _tied() -> Figure[int]:
-    because = "No rows are tied together for good in this style."
+def untied() -> Figure[int]:
+    """Tell that no rows are tied together."""
+    because = "No rows are tied together for good."
     return derived("tied rows", 0, Unit.COUNT, because)
 
 

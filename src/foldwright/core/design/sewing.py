@@ -78,12 +78,18 @@ def _turns(order: Order, layout: Layout) -> Iterator[SewingStep]:
 
 def _mark(layout: Layout) -> SewingStep:
     rows, columns = layout.rows, layout.columns
+    row_marks = rows.marks if rows.ridges else rows.cloth_marks or rows.marks
     return SewingStep(
         title="Mark rows and columns",
         instruction="Lay the panel face down. Mark {0} rows from the bottom edge, the lowest at"
         " {1}, and {2} columns from the left edge, the first at {3}: every mark from its edge,"
         " none from its neighbour.",
-        figures=(rows.count, rows.marks[0], columns.count, columns.marks[0]),
+        figures=(
+            rows.count,
+            row_marks[0],
+            columns.count,
+            (columns.cloth_marks or columns.marks)[0],
+        ),
     )
 
 

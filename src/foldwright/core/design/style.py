@@ -7,7 +7,14 @@ from fractions import Fraction
 from typing import Protocol
 
 from foldwright.core.design.choices import RodPlace, StyleName
-from foldwright.core.design.layout import Layout, RowPlan, SewingStep, SewnLine, SwagPlan
+from foldwright.core.design.layout import (
+    ColumnPlan,
+    Layout,
+    RowPlan,
+    SewingStep,
+    SewnLine,
+    SwagPlan,
+)
 from foldwright.core.design.order import Order, draft
 from foldwright.core.design.panels import cloth_of
 from foldwright.core.design.untyped_rows import untyped_row_count
@@ -66,9 +73,9 @@ class Style(Protocol):
         """Measure the cloth from hem to top line, before tucks and pockets are sewn."""
         return plain_cloth(order, rows)
 
-    def sewn(self, order: Order, rows: RowPlan) -> tuple[SewnLine, ...]:
+    def sewn(self, order: Order, rows: RowPlan, columns: ColumnPlan) -> tuple[SewnLine, ...]:
         """Give the lines that are marked on the flat cloth besides rows and columns."""
-        del order, rows
+        del order, rows, columns
         return ()
 
     def before_the_turns(self, order: Order, layout: Layout) -> Iterator[SewingStep]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from foldwright.core.design.cascade import CascadeStyle
 from foldwright.core.design.choices import StyleName
 from foldwright.core.design.flat import FlatStyle
+from foldwright.core.design.london import LondonStyle
 from foldwright.core.design.looped import LoopedStyle
 from foldwright.core.design.order import Order
 from foldwright.core.design.relaxed import RelaxedStyle
@@ -14,7 +15,14 @@ from foldwright.core.design.untyped_rows import untyped_row_count
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import chosen
 
-ALL: tuple[Style, ...] = (FlatStyle(), LoopedStyle(), CascadeStyle(), TuckedStyle(), RelaxedStyle())
+ALL: tuple[Style, ...] = (
+    FlatStyle(),
+    LoopedStyle(),
+    CascadeStyle(),
+    TuckedStyle(),
+    RelaxedStyle(),
+    LondonStyle(),
+)
 STYLES: dict[StyleName, Style] = {style.name: style for style in ALL}
 
 

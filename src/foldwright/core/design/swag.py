@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from foldwright.core.design.hanging import EvenlyHungEdge, HangingEdge
-from foldwright.core.design.order import Order
+from foldwright.core.design.order import Order, draft
 from foldwright.core.design.usual import columns_within
 from foldwright.core.facts.panel_limits import DEEPEST_DIP
 from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
-from foldwright.core.why.making import derived
+from foldwright.core.why.finding import Severity
+from foldwright.core.why.making import chosen, derived
 from foldwright.core.why.source import Source
+from foldwright.core.why.trying import Draft, by_change
 
 L = Figure[Length]
 N = Figure[float]
@@ -185,3 +190,27 @@ def tapered_gap(order: Order, drawn: L, dip: L) -> N:
         order.drop,
         dip,
     )
+
+
+def too_deep(order: Order, chord: L) -> Iterator[Draft[Order]]:
+    """Refuse a typed dip that no hem between its columns can hang in.
+
+    Takes: the order; the space between two columns.
+
+    Gives: a draft of a stop, or none.
+
+    Source: house default.
+    """
+    typed, deepest = order.design.dip, deepest_dip(chord)
+    if typed is not None and typed > deepest.value:
+        mark = order.marked(deepest.value, Rounding.MUST_FIT)
+        figure = chosen("dip", mark, Unit.LENGTH)
+        yield draft(
+            Severity.STOP,
+            "dip-too-deep",
+            "A dip of {0} is asked for; between columns {2} apart the hem hangs well down to {1}.",
+            chosen("dip", typed, Unit.LENGTH),
+            deepest,
+            chord,
+            ways=(by_change(order, order.system, "Let it dip by {0}.", figure, design__dip=mark),),
+        )

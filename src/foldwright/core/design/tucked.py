@@ -14,7 +14,7 @@ from foldwright.core.design.flat import (
     no_fullness,
     spacing_limit,
 )
-from foldwright.core.design.layout import Layout, RowPlan, SewingStep, Sewn, SewnLine
+from foldwright.core.design.layout import ColumnPlan, Layout, RowPlan, SewingStep, Sewn, SewnLine
 from foldwright.core.design.order import Order, head_allowance, skirt
 from foldwright.core.design.panels import cloth_of
 from foldwright.core.design.rows import RowScale, row_plan
@@ -103,8 +103,9 @@ class TuckedStyle(FlatStyle):
             each,
         )
 
-    def sewn(self, order: Order, rows: RowPlan) -> tuple[SewnLine, ...]:
+    def sewn(self, order: Order, rows: RowPlan, columns: ColumnPlan) -> tuple[SewnLine, ...]:
         """Mark the middle of every tuck on the flat cloth."""
+        del columns
         return tuple(SewnLine(kind=Sewn.TUCK, at=mark) for mark in _tucks_on_the_cloth(order, rows))
 
     def before_the_turns(self, order: Order, layout: Layout) -> Iterator[SewingStep]:

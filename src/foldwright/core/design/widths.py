@@ -150,16 +150,32 @@ def _usable_width(order: Order) -> L | None:
 
 def _count(order: Order, usable: L) -> Figure[int]:
     count = 1
-    while cut_width(order, joins_in(count)).value > usable.value * count:
+    while not _enough(order, usable, count):
         count += 1
     needed = cut_width(order, joins_in(count))
     because = "The fewest widths of {0} that give {1} across with no seam in the centre."
     return derived("widths of the face", count, Unit.COUNT, because, usable, needed)
 
 
+def _enough(order: Order, usable: L, count: int) -> bool:
+    """Tell whether so many widths give the face, and the sides come out of what is theirs."""
+    if cut_width(order, joins_in(count)).value > usable.value * count:
+        return False
+    if count == 1:
+        return True
+    sides_in_a_width = 2 - count % 2
+    side = _side_cut(order, _side_piece(order, _full_piece(order, usable), _full_pieces(count)))
+    return side.value * sides_in_a_width <= usable.value
+
+
+def _full_pieces(count: int) -> int:
+    """Count the full widths in the middle: all but one for both sides, or one for each."""
+    return count - 2 + (count + 1) % 2
+
+
 def _joined(order: Order, usable: L, count: Figure[int]) -> Joining:
     full = _full_piece(order, usable)
-    pieces = count.value - 1 if count.value % 2 == 0 else count.value - 2
+    pieces = _full_pieces(count.value)
     side = _side_piece(order, full, pieces)
     seams = _seams(order, side, full, (pieces + 1) // 2)
     return Joining(

@@ -27,6 +27,7 @@ class Face:
     scale: float
     columns: tuple[float, ...] = ()  # as they hang from the headrail
     draw_in: float = 0.0  # of each side at the hem, at this raise
+    tails: bool = False  # the cloth beyond the outer columns hangs as low as the swags
 
     @property
     def is_straight(self) -> bool:
@@ -55,7 +56,8 @@ class Face:
             return tuple(self.point(end, height) for end in ends)
         columns = [self.point(column, height) for column in sorted(self.columns)]
         swags = [point for pair in pairwise(columns) for point in _swag(*pair, self.hang.dip)]
-        left, right = (self.point(end, height) for end in ends)
+        tail = self.hang.dip if self.tails else 0.0
+        left, right = (self.point(end, height - tail) for end in ends)
         return tuple(dict.fromkeys((left, *swags, right)))
 
 
@@ -80,6 +82,7 @@ def face_of(layout: Layout, hang: Hang, *, width: float, scale: float) -> Face:
         scale=scale,
         columns=tuple(width - mark.value.in_millimetres for mark in layout.columns.marks),
         draw_in=_drawn_in(layout, hang),
+        tails=layout.swag is not None and layout.swag.tails,
     )
 
 

@@ -105,8 +105,15 @@ def hang(layout: Layout, *, drop_mm: float, pitch_mm: float, raise_share: float)
 
 
 def _dip(layout: Layout, raised_by: float) -> float:
-    """Let the middle lag behind the rising columns until it hangs its whole dip lower."""
-    return 0.0 if layout.swag is None else min(layout.swag.dip.value.in_millimetres, raised_by)
+    """Let the middle lag behind the rising columns until it hangs its whole dip lower.
+
+    A pouf that is tied up for good has let it lag from the start.
+    """
+    if layout.swag is None:
+        return 0.0
+    pouf = layout.rows.pouf
+    risen = raised_by + (pouf.value.in_millimetres if pouf else 0.0)
+    return min(layout.swag.dip.value.in_millimetres, risen)
 
 
 def stacked_pitch(plan: ShadePlan) -> float:

@@ -205,12 +205,15 @@ def _loose_rods(table: Table) -> Iterator[AnyElement]:
 
 
 def _sewn(table: Table) -> Iterator[AnyElement]:
-    """Draw the lines that are sewn into the cloth besides its seams."""
+    """Draw the lines that are sewn or folded into the cloth besides its seams."""
     for index, line in enumerate(table.layout.sewn):
-        height = line.at.value.in_millimetres
+        at = line.at.value.in_millimetres
+        start, end = Point(0.0, at), Point(table.width, at)
+        if line.upright:
+            start, end = Point(at, 0.0), Point(at, table.cut.top)
         yield Line(
-            start=Point(0.0, height),
-            end=Point(table.width, height),
+            start=start,
+            end=end,
             layer=Layer.SEAMS,
             kind=LineKind.HIDDEN,
             tag=tag(table.plan, f"layout.sewn.{index}.at"),

@@ -81,7 +81,7 @@ def label_width(marks: tuple[Figure[Length], ...], system: System) -> float:
 
 
 def column_lines(table: Table) -> int:
-    """Count the lines on which the column marks stand clear of each other.
+    """Count the lines on which the marks below the cloth stand clear of each other.
 
     Takes: the table, at its scale.
 
@@ -96,9 +96,19 @@ def column_lines(table: Table) -> int:
     >>> column_lines(table)
     1
     """
-    marks = table.columns
+    marks = _below(table)
     places = [mark.millimetres / table.scale for mark in marks]
     return levels(places, label_width(tuple(mark.figure for mark in marks), table.system))
+
+
+def _below(table: Table) -> list[Marked]:
+    """Give columns and upright folds, from the left edge."""
+    folds = [
+        Marked(line.at, f"layout.sewn.{index}.at")
+        for index, line in enumerate(table.layout.sewn)
+        if line.upright
+    ]
+    return sorted([*table.columns, *folds], key=lambda mark: mark.figure.value)
 
 
 def names(table: Table) -> list[Name]:
@@ -132,7 +142,8 @@ def names(table: Table) -> list[Name]:
 
 def _row_names(table: Table) -> Iterator[Name]:
     """Name each row, and what else lies on it."""
-    sewn = {line.at.value: f" + {line.kind.value}" for line in table.layout.sewn}
+    across = (line for line in table.layout.sewn if not line.upright)
+    sewn = {line.at.value: f" + {line.kind.value}" for line in across}
     rod = " + rod" if table.layout.rows.rods is RodPlace.ROWS else ""
     for number, row in enumerate(table.rows, start=1):
         beside = sewn.get(row.figure.value, "")
@@ -150,7 +161,7 @@ def _sewn_names(table: Table) -> Iterator[Name]:
     """Give sewn lines between rows their mark."""
     rows = {row.figure.value for row in table.rows}
     for index, line in enumerate(table.layout.sewn):
-        if line.at.value not in rows:
+        if not line.upright and line.at.value not in rows:
             yield _marked(table, line.kind.value, Marked(line.at, f"layout.sewn.{index}.at"))
 
 
@@ -198,28 +209,33 @@ def _row_mark(table: Table, words: str, height: float, its_tag: Tag | None) -> T
 def _columns(table: Table) -> Iterator[AnyElement]:
     """Draw each column with its mark below, on as many lines as keep the marks apart."""
     lines = column_lines(table)
-    for index, mark in enumerate(table.columns):
-        across = mark.millimetres
-        path = tag(table.plan, mark.path)
+    columns = {mark.path for mark in table.columns}
+    for index, mark in enumerate(_below(table)):
         down = LABEL_OFF + LEADER + (index % lines) * LABEL_LINE
         label = table.cut.bottom - down * table.scale
-        yield Line(
-            start=Point(across, table.drop),
-            end=Point(across, label + LABEL_LINE / 2 * table.scale),
-            layer=Layer.COLUMNS,
-            kind=LineKind.CENTRE,
-            tag=path,
-        )
+        ring = mark.path in columns
+        yield _leader(table, mark, label, ring=ring)
         yield Text(
-            at=Point(across, label),
+            at=Point(mark.millimetres, label),
             words=bare(mark.figure, table.system),
             anchor=Anchor.MIDDLE,
-            strong=True,
+            strong=ring,
             backed=True,
             layer=Layer.COLUMNS,
             kind=LineKind.THIN,
-            tag=path,
+            tag=tag(table.plan, mark.path),
         )
+
+
+def _leader(table: Table, mark: Marked, label: float, *, ring: bool) -> Line:
+    """Lead a mark to its column over the whole drop, or to the foot of its fold."""
+    return Line(
+        start=Point(mark.millimetres, table.drop if ring else 0.0),
+        end=Point(mark.millimetres, label + LABEL_LINE / 2 * table.scale),
+        layer=Layer.COLUMNS,
+        kind=LineKind.CENTRE if ring else LineKind.THIN,
+        tag=tag(table.plan, mark.path),
+    )
 
 
 def _draw_names(table: Table) -> Iterator[AnyElement]:

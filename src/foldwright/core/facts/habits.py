@@ -40,6 +40,10 @@ class Habits:
     cascade_step: L
     relaxed_dip: L
     widest_swag: L
+    london_dip: L
+    london_tail: L
+    london_pleat: L
+    london_pouf: L
     # cut sizes
     side_turn: L
     hem_allowance: L

@@ -20,6 +20,7 @@ Habit = Figure[Any]  # of a length or a number; its field in Habits says which
 PRACTICE, HOUSE, PUBLISHED = Status.PRACTICE, Status.HOUSE, Status.PUBLISHED
 CORD_SPACING_PAGE = Source(id="cord-spacing-page")
 MEASURING_PAGE = Source(id="measuring-page", clause="outside mount")
+LONDON_DIARY = Source(id="london-gallery-diary")
 OLDER_SAFETY_WORDING = Source(id="ansi-wcma-2012", clause="4.5.3.2")
 
 
@@ -142,6 +143,23 @@ AT_THE_DRAWING: dict[str, Habit] = {
     "widest_swag": _length(
         "widest swag", "48",
         "A wider hem hangs better as two swags.",
+    ),
+    "london_dip": _length(
+        "dip of a London hem", "6",
+        "The swag hangs so much lower in the middle than at its pleats.", HOUSE,
+    ),
+    "london_tail": _published(
+        "width of a tail", "6",
+        "The cloth beyond the outer pleats is 5 to 7 in wide.", LONDON_DIARY,
+    ),
+    "london_pleat": _published(
+        "cloth of an inverted pleat", "12",
+        "About so much is folded in behind each pleat; some take less than half of it.",
+        LONDON_DIARY,
+    ),
+    "london_pouf": _length(
+        "pouf of a London shade", "12",
+        "10 to 14 in of the length are gathered up for good, so that it swags when lowered too.",
     ),
 }  # fmt: skip
 

@@ -88,6 +88,15 @@ MOST_DRAW_IN = _limit(
     Status.HOUSE,
 )
 
+WIDEST_LONDON_SWAG = fact(
+    "widest swag between two pleats",
+    Length.inches(45),
+    Unit.LENGTH,
+    "About as wide as one swag is made; a wider shade takes a third pleat.",
+    Status.PUBLISHED,
+    source=Source(id="london-gallery-diary"),
+)
+
 DEEPEST_DIP = fact(
     "deepest dip",
     0.4,

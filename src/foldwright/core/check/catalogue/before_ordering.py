@@ -16,6 +16,7 @@ from foldwright.core.facts.panel_limits import (
     MOST_DRAW_IN,
     POCKET_EASE,
     SHALLOWEST_FOLD,
+    WIDEST_LONDON_SWAG,
 )
 from foldwright.core.why.finding import Severity, Stage
 from foldwright.core.why.source import Source
@@ -92,6 +93,19 @@ BEFORE_ORDERING = (
         severity=Severity.STOP,
         findings=("design.dip-too-deep", "design.sides-draw-in", "design.tapered-gap"),
         limits=(DEEPEST_DIP, MOST_DRAW_IN),
+    ),
+    _check(
+        id="pleats",
+        looks_at="cloth between two pleats against the hem of their swag",
+        severity=Severity.STOP,
+        findings=("design.pleats-too-small",),
+        limits=(WIDEST_LONDON_SWAG,),
+    ),
+    _check(
+        id="pouf",
+        looks_at="rows tied for good and their pouf, against what is left to raise",
+        severity=Severity.STOP,
+        findings=("design.all-rows-tied", "design.pouf-too-long"),
     ),
     _check(
         id="skirt",
