@@ -85,6 +85,7 @@ def test_two_tied_rows_share_the_pouf() -> None:
     assert rows.first_row.value == inches("9")
     flat = [mark.value for mark in rows.cloth_marks[:3]]
     assert flat == [inches("1"), inches("7 1/8"), inches("13 1/4")]
+    assert abs(rows.top_panel.value - inches("3") - rows.spacing.value) <= Length(1)
 
 
 def test_without_a_pouf_the_rows_are_those_of_a_flat_shade() -> None:

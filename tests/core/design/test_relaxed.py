@@ -83,6 +83,15 @@ def test_a_joined_face_takes_half_of_the_wider_hem_at_each_side() -> None:
     assert abs(pieces[1].value - pieces[0].value - flare.flare.value / 2) <= Length(1)
 
 
+def test_both_sides_of_a_wide_hem_come_out_of_the_width_that_is_theirs() -> None:
+    """Fifteen swags over 107 in take 37 in: half of it makes each side piece over 22 1/2 in."""
+    wide = replace(Choices(style=StyleName.RELAXED, column_count=16), widened_hem=True)
+    layout = laid_out(wide, sized(Length.mm(2833), inches("60")), Chosen(face=cloth("45")))
+    assert layout.widths.side_cut is not None
+    assert layout.widths.side_cut.value > inches("22 1/2")
+    assert layout.widths.widths.value == 5
+
+
 def test_the_gap_is_two_slits_that_taper() -> None:
     plan = swag()
     assert plan.draw_in is not None
