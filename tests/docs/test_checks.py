@@ -9,6 +9,7 @@ from docs.checks import PAGE, page
 from docs.findings import findings
 from tests.docs.reading import CORE, ROOT, modules, sources
 
+from foldwright.core.check.catalogue.every import EVERY
 from foldwright.work.jobfile import load_job
 from foldwright.work.planning import plan_job
 
@@ -52,3 +53,13 @@ def test_every_source_in_it_is_listed() -> None:
     cited |= {limit.source.id for said in findings() for limit in said.limits if limit.source}
     assert cited
     assert cited - set(sources()) == set()
+
+
+def test_every_check_is_in_it_once_with_what_it_rests_on_and_what_comes_of_it() -> None:
+    text = PAGE.read_text(encoding="utf-8")
+    rows = re.findall(r"^\|.*\| \*\*([a-z-]+)\*\*: .*\|$", text, re.MULTILINE)
+    assert rows == [check.id for check in EVERY]
+    for line in (line for line in text.splitlines() if "| **" in line):
+        *_, rests_on, outcome = line.strip("| ").split(" | ")
+        assert rests_on
+        assert "`" in outcome or outcome.endswith(".")

@@ -409,6 +409,11 @@ LIFT = Group(
             "As a share of the travel: 0.85 stops at 85 per cent.",
         ),
         Field(path="lift.wand", label="A pull wand hangs from the bar", kind=Kind.TICK),
+        Field(
+            path="lift.cords_apart",
+            label="Longest cord less the shortest",
+            hint="As measured at the bench.",
+        ),
     ),
 )
 

@@ -1,4 +1,4 @@
-"""Whether the face can be cut as it is meant: turned, matched, with its motif and its shrinkage."""
+"""Whether the face can be cut as it is meant: turned, matched, with its shrinkage."""
 
 from __future__ import annotations
 
@@ -10,7 +10,6 @@ from foldwright.core.check.review import Review
 from foldwright.core.facts.order_limits import NATURAL_SHRINKAGE, SHRINKAGE_APART
 from foldwright.core.facts.records import Cloth
 from foldwright.core.quantity.length import Length
-from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Severity, Stage
 from foldwright.core.why.making import chosen, derived, supplied
@@ -29,7 +28,6 @@ def draft_cutting_checks(review: Review) -> Iterator[Draft[ShadeSpec]]:
         return
     yield from _turned(review, face)
     yield from _half_drop(review, face)
-    yield from _motif(review, face)
     yield from _untested(review, face)
     yield from _apart(review)
 
@@ -84,44 +82,6 @@ def _half_drop(review: Review, face: Cloth) -> Iterator[Draft[ShadeSpec]]:
                 cutting__half_drop_planned=True,
             ),
             by_hand("Or take a cloth wide enough for one width."),
-        ),
-        stage=Stage.ORDER,
-        source=Source(id="curtain-book", clause="p. 119"),
-    )
-
-
-def _motif(review: Review, face: Cloth) -> Iterator[Draft[ShadeSpec]]:
-    """Find a motif that the bottom edge cuts through."""
-    cutting, repeat = review.spec.cutting, face.vertical_repeat
-    if cutting.motif_height is None or cutting.motif_above_hem is None or repeat is None:
-        return
-    half = cutting.motif_height / 2
-    lowest = Length(cutting.motif_above_hem.nanometres % repeat.nanometres)
-    if half <= lowest <= repeat - half:
-        return
-    whole = derived(
-        "motif over the bottom edge",
-        review.marked(half, Rounding.CUT_OVERSIZE),
-        Unit.LENGTH,
-        "Half of its height {0}, so that it stands on the edge whole.",
-        chosen("height of the motif", cutting.motif_height, Unit.LENGTH),
-        rounding=Rounding.CUT_OVERSIZE,
-    )
-    yield draft(
-        Severity.ASK,
-        "motif-cut",
-        "A motif centred {0} above the bottom edge is cut through by it; {1} is the least.",
-        chosen("motif over the bottom edge", cutting.motif_above_hem, Unit.LENGTH),
-        whole,
-        ways=(
-            by_change(
-                review.spec,
-                review.system,
-                "Centre it {0} above the bottom edge.",
-                whole,
-                cutting__motif_above_hem=whole.value,
-            ),
-            by_hand("Or let the client choose where it is cut."),
         ),
         stage=Stage.ORDER,
         source=Source(id="curtain-book", clause="p. 119"),

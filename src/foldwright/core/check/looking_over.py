@@ -6,10 +6,12 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from foldwright.core.check.company_checks import draft_company_checks
+from foldwright.core.check.cord_checks import draft_cord_checks
 from foldwright.core.check.cutting_checks import draft_cutting_checks
 from foldwright.core.check.edge_checks import draft_edge_checks
 from foldwright.core.check.fixing_checks import draft_fixing_checks
 from foldwright.core.check.line_up_checks import draft_line_up_checks
+from foldwright.core.check.motif_checks import draft_motif_checks
 from foldwright.core.check.parcel_checks import draft_parcel_checks
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.core.check.reach_checks import draft_reach_checks
@@ -30,9 +32,11 @@ CHECKS = (
     draft_sewing_checks,
     draft_edge_checks,
     draft_cutting_checks,
+    draft_motif_checks,
     draft_roll_checks,
     draft_company_checks,
     draft_line_up_checks,
+    draft_cord_checks,
     draft_parcel_checks,
 )
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from foldwright.core.quantity.length import Length
+
 
 class LiftKind(Enum):
     """What turns the tube."""
@@ -46,3 +48,4 @@ class LiftChoices:
     hand_force_limit_n: float | None = None
     raise_limit_share: float | None = None  # raise less than fully: share of the design travel
     wand: bool = False  # a pull wand hangs from the bar
+    cords_apart: Length | None = None  # longest less shortest, as measured at the bench

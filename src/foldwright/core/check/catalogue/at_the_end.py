@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import partial
 
 from foldwright.core.check.catalogue.check import Check
+from foldwright.core.facts.bench import EQUAL_CORDS
 from foldwright.core.facts.house import IN_THE_LIFT
 from foldwright.core.facts.order_limits import PARCEL_BEYOND, RATED_SHARE, WITHDRAWAL
 from foldwright.core.facts.window_limits import HEAD_FALL_SHARE
@@ -15,6 +16,13 @@ _bench = partial(Check, stage=Stage.BENCH)
 _install = partial(Check, stage=Stage.INSTALL)
 
 AT_THE_BENCH = (
+    _bench(
+        id="cords-alike",
+        looks_at="length of the cords against each other",
+        severity=Severity.ASK,
+        findings=("check.cords-unequal",),
+        limits=(EQUAL_CORDS,),
+    ),
     _bench(
         id="turns-wound",
         looks_at="turns wound in against the least that lift and the most that are safe",

@@ -6,7 +6,7 @@ from functools import partial
 
 from foldwright.core.check.catalogue.check import Check
 from foldwright.core.facts.balancing import LOAD_RATIO, NARROW_CHANCE, RATING_SHARE
-from foldwright.core.facts.bench import EQUAL_CORDS, LEAST_SAFETY_WRAPS
+from foldwright.core.facts.bench import LEAST_SAFETY_WRAPS
 from foldwright.core.facts.constants import ACCESSIBLE_FORCE
 from foldwright.core.facts.cords import LEAST_USEFUL_LOOP
 from foldwright.core.facts.house import AT_THE_BENCH, IN_THE_LIFT
@@ -121,13 +121,6 @@ BEFORE_HEADRAIL = (
         looks_at="turns of the tapes, which thicken the tube as they wind",
         severity=Severity.ASK,
         kept_by="The bench step that ties the tapes begins all of them at one turn of the tube.",
-    ),
-    _check(
-        id="cords-alike",
-        looks_at="length of the cords against each other",
-        severity=Severity.ASK,
-        limits=(EQUAL_CORDS,),
-        kept_by="All cords of a shade are cut to one length, and the bench step marks them.",
     ),
     _check(
         id="spring-end",

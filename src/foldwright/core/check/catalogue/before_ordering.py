@@ -136,9 +136,9 @@ BEFORE_ORDERING = (
     ),
     _check(
         id="motif",
-        looks_at="motif against the bottom edge",
+        looks_at="motif against the bottom edge and the lowest fold",
         severity=Severity.ASK,
-        findings=("check.motif-cut",),
+        findings=("check.motif-cut", "check.motif-on-fold"),
         source=Source(id="curtain-book", clause="p. 119"),
     ),
     _check(
