@@ -20,8 +20,8 @@ NEXT_STEP = """
 import sqlalchemy as sa
 from alembic import op
 
-revision = "0002"
-down_revision = "0001"
+revision = "0003"
+down_revision = "0002"
 
 
 def upgrade():
@@ -33,7 +33,7 @@ def upgrade():
 
 def steps_with_another(folder: Path, last: str) -> Path:
     copytree(STEPS, folder / "migrations")
-    step = folder / "migrations" / "versions" / "step_0002_colour.py"
+    step = folder / "migrations" / "versions" / "step_0003_colour.py"
     step.write_text(NEXT_STEP.format(last=last), encoding="utf-8")
     return folder / "migrations"
 
@@ -73,7 +73,7 @@ def test_an_older_book_is_copied_before_it_is_changed(tmp_path: Path) -> None:
     path = book_with_a_job(tmp_path / "a.book")
     engine = open_engine(path)
     steps = steps_with_another(tmp_path, last="SELECT 1")
-    copy = bring_up_to_date(engine, steps, "0002")
+    copy = bring_up_to_date(engine, steps, "0003")
     engine.dispose()
     assert copy is not None
     assert "colour" in columns(path)
@@ -87,8 +87,8 @@ def test_a_step_that_fails_leaves_the_book_as_it_was(tmp_path: Path) -> None:
     engine = open_engine(path)
     steps = steps_with_another(tmp_path, last="INSERT INTO nowhere VALUES (1)")
     with pytest.raises(Exception, match="nowhere"):
-        bring_up_to_date(engine, steps, "0002")
-    assert version(engine) == "0001"
+        bring_up_to_date(engine, steps, "0003")
+    assert version(engine) == NEWEST
     engine.dispose()
     assert "colour" not in columns(path)
 
@@ -102,4 +102,18 @@ def test_a_book_of_a_newer_program_is_left_alone(tmp_path: Path) -> None:
     with pytest.raises(TooNew):
         bring_up_to_date(engine)
     assert version(engine) == "0099"
+    engine.dispose()
+
+
+def test_a_book_from_before_the_bench_keeps_its_jobs(tmp_path: Path) -> None:
+    copytree(STEPS, tmp_path / "migrations")
+    (tmp_path / "migrations" / "versions" / "step_0002_bench.py").unlink()
+    engine = open_engine(tmp_path / "a.book")
+    bring_up_to_date(engine, tmp_path / "migrations", "0001")
+    with engine.begin() as connection:
+        connection.execute(text("INSERT INTO jobs VALUES (1, '2026-05-04', 0)"))
+    assert bring_up_to_date(engine) is not None
+    with engine.connect() as connection:
+        assert connection.execute(text("SELECT count(*) FROM jobs")).scalar() == 1
+        assert connection.execute(text("SELECT count(*) FROM bench_entries")).scalar() == 0
     engine.dispose()

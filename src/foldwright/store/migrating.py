@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from alembic.config import Config
 
 STEPS = Path(__file__).parent / "migrations"
-NEWEST = "0001"
+NEWEST = "0002"
 
 
 class TooNew(Exception):  # noqa: N818 - it tells a person what to do

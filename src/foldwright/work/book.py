@@ -17,6 +17,7 @@ from foldwright.store import saves
 from foldwright.store.engine import open_engine
 from foldwright.store.migrating import bring_up_to_date
 from foldwright.store.saves import Save
+from foldwright.work.bench import BenchRecords
 from foldwright.work.document import Document
 from foldwright.work.files import read_toml
 from foldwright.work.jobfile import DEMO_JOB
@@ -74,6 +75,7 @@ class Book:
         with _in_plain_words():
             self._engine = open_engine(address)
             self.copied_to = bring_up_to_date(self._engine)
+        self.bench = BenchRecords(self._reading, self._writing, clock)
 
     def close(self) -> None:
         """Let go of the file."""
