@@ -335,6 +335,12 @@ DESIGN = Group(
             answered_by="layout.columns.edge_distance",
         ),
         Field(path="design.largest_pitch", label="Column pitch, at most"),
+        Field(
+            path="design.middle_piece",
+            label="Middle piece, seam to seam",
+            hint="Joined cloth: narrower than its width, it moves the seams.",
+            answered_by="layout.widths.centre_visible",
+        ),
         Field(path="design.side_turn", label="Side turn, each"),
         Field(path="design.hem_allowance", label="Hem allowance"),
         Field(path="design.top_allowance", label="Top allowance"),

@@ -86,7 +86,7 @@ _LENGTHS: dict[str, LengthLimits] = {
     **dict.fromkeys(("wire", "diameter", "diameter_low", "diameter_high"), _FINE),
     "largest_row_spacing": _mm("30", "1000"),
     **dict.fromkeys(("largest_pitch", "widest_swag"), _mm("50", "2000")),
-    "wide_from": _mm("100", "8000"),
+    **dict.fromkeys(("wide_from", "middle_piece"), _mm("100", "8000")),
     "bar.width": _SECTION,
     "tape.width": _SECTION,
     "bracket.width": _SECTION,

@@ -70,6 +70,7 @@ def test_typed_columns_stay_and_the_seam_speaks() -> None:
         [9, inches("2 7/8")],
         [10, inches("2")],
         [8, inches("2 1/2")],
+        [inches("52 1/4"), inches("3/8")],
         [inches("3/8")],
     ]
 

@@ -3,7 +3,17 @@
 from __future__ import annotations
 
 import pytest
-from tests.core.layouts import answer, cloth, figure, ids, inches, laid_out, sized
+from tests.core.layouts import (
+    answer,
+    changed,
+    cloth,
+    figure,
+    finding,
+    ids,
+    inches,
+    laid_out,
+    sized,
+)
 
 from foldwright.core.design.choices import Choices
 from foldwright.core.facts.records import Chosen
@@ -81,3 +91,41 @@ def test_seams_mirror_where_the_width_is_odd() -> None:
     width = Length(2_000_000_001)
     seams = laid_out(Choices(), sized(width, "60")).widths.seams
     assert seams[0].value + seams[1].value == width
+
+
+def test_a_middle_piece_asked_for_moves_the_seams() -> None:
+    """72 in with a middle of 48: the sides show (72 - 48)/2 = 12; exact."""
+    widths = laid_out(Choices(middle_piece=inches("48")), sized("72", "60")).widths
+    assert [seam.value for seam in widths.seams] == [inches("12"), inches("60")]
+    assert widths.centre_visible is not None
+    assert widths.centre_visible.value == inches("48")
+    assert widths.widths.value == 2
+
+
+def test_a_middle_piece_so_narrow_that_the_sides_need_a_width_each_takes_one_more() -> None:
+    """Both sides come out of one width of 54 in: each may be cut 27, 25 in of it shown."""
+    for middle, count in (("22", 2), ("20", 3)):
+        design = Choices(middle_piece=inches(middle))
+        assert laid_out(design, sized("72", "60")).widths.widths.value == count
+
+
+@pytest.mark.parametrize(("middle", "asks"), [("53", False), ("53 1/16", True)])
+def test_a_middle_piece_wider_than_its_cloth_is_asked_about(middle: str, *, asks: bool) -> None:
+    found = answer(Choices(middle_piece=inches(middle)), sized("72", "60"))
+    assert ("design.middle-too-wide" in ids(found.findings)) == asks
+    assert found.result is not None
+    assert found.result.widths.centre_visible is not None
+    assert found.result.widths.centre_visible.value == inches("53")
+    for each in found.findings:
+        for remedy in each.remedies:
+            assert [change.path for change in remedy.changes] == ["design.middle_piece"]
+
+
+def test_typed_columns_on_a_seam_are_cleared_by_a_narrower_middle() -> None:
+    """75 in with 9 columns 2 in from the edge: a seam 1/8 in from one moves 3/8 in outward."""
+    design = Choices(column_count=9, edge_distance=inches("2"))
+    said = finding(answer(design, sized("75", "60")).findings, "design.seam-on-column")
+    remedy = next(one for one in said.remedies if "middle" in one.sentence)
+    assert [change.text for change in remedy.changes] == ["52 1/4 in"]
+    after = answer(changed(design, "design", remedy.changes), sized("75", "60"))
+    assert "design.seam-on-column" not in ids(after.findings)

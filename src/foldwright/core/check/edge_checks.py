@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from foldwright.core.check.drafting import draft
 from foldwright.core.check.plan import ShadeSpec
 from foldwright.core.check.review import Review
+from foldwright.core.design.column_checks import narrower_middle
 from foldwright.core.facts.order_limits import (
     BAR_EDGE,
     LINING_EDGE,
@@ -19,7 +20,7 @@ from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Severity, Stage
 from foldwright.core.why.making import chosen, derived, supplied
-from foldwright.core.why.trying import Draft, by_change, by_hand
+from foldwright.core.why.trying import Draft, Way, by_change, by_hand
 
 L = Figure[Length]
 
@@ -129,9 +130,16 @@ def _seam(review: Review) -> Iterator[Draft[ShadeSpec]]:
             "A seam lies {0} from a bracket, the pull or the end of the bar; within {1} it bulges.",
             gaps[0],
             SEAM_TO_HARDWARE,
-            ways=(by_hand("Cut the centre piece narrower, so that the seams move by {0}.", shift),),
+            ways=_elsewhere(review, shift),
             stage=Stage.HEADRAIL,
         )
+
+
+def _elsewhere(review: Review, shift: L) -> Iterator[Way[ShadeSpec]]:
+    order = review.order
+    if order is not None:
+        yield from narrower_middle(order, review.spec, shift)
+    yield by_hand("Or join the cloth elsewhere, so that the seams move by {0}.", shift)
 
 
 def _gaps(review: Review) -> Iterator[L]:

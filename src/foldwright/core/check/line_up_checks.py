@@ -10,8 +10,7 @@ from foldwright.core.check.drafting import draft
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.core.check.review import Review
 from foldwright.core.design.layout import RowPlan
-from foldwright.core.design.order import Order, least_head_allowance
-from foldwright.core.facts.markets import edge_distance_floor, row_spacing_cap
+from foldwright.core.design.order import least_head_allowance
 from foldwright.core.facts.order_limits import LINED_UP
 from foldwright.core.measure.clearances import top_above_floor
 from foldwright.core.measure.finished import FinishedSize
@@ -175,20 +174,8 @@ def _same_rows(review: Review, rows: RowPlan) -> Iterator[Way[ShadeSpec]]:
 
 def _as_many_as_fit(review: Review, size: FinishedSize, rows: RowPlan) -> tuple[int, Length]:
     """Give the most rows at that spacing over that skirt, and the head allowance left."""
-    least = _least_head(review, size)
+    least = least_head_allowance(review.order).value if review.order else ZERO
     spacing, room = rows.spacing.value, size.drop.value - rows.skirt.value
     count = int((room - least) / spacing - Fraction(1, 2))
     head = room - spacing * count - spacing / 2
     return count, max(review.marked(head, Rounding.MARK), ZERO)
-
-
-def _least_head(review: Review, size: FinishedSize) -> Length:
-    order = Order(
-        design=review.spec.design,
-        size=size,
-        chosen=review.chosen,
-        habits=review.habits,
-        row_cap=row_spacing_cap(review.markets),
-        edge_floor=edge_distance_floor(review.markets),
-    )
-    return least_head_allowance(order).value

@@ -9,6 +9,7 @@ from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.laying_out import lay_out
 from foldwright.core.design.layout import LayerCut, Layout
+from foldwright.core.design.order import Order
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.markets import Market, edge_distance_floor, row_spacing_cap
 from foldwright.core.facts.records import Chosen, ShopList
@@ -115,6 +116,20 @@ class Review:
     def top_above_floor(self) -> L | None:
         """Tell how high the top of the shade is above the floor, once that is measured."""
         return top_above_floor(self.site)
+
+    @property
+    def order(self) -> Order | None:
+        """Give the design as the room of designs is ordered to lay it out, once there is a size."""
+        if self.size is None:
+            return None
+        return Order(
+            design=self.spec.design,
+            size=self.size,
+            chosen=self.chosen,
+            habits=self.habits,
+            row_cap=row_spacing_cap(self.markets),
+            edge_floor=edge_distance_floor(self.markets),
+        )
 
     def laid_out(self, design: Choices, chosen: Chosen | None = None) -> Layout | None:
         """Lay the shade out with another design or other cloth, for the numbers of a remedy."""

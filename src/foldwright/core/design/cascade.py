@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import lru_cache
 
 from foldwright.core.design.choices import StyleName
 from foldwright.core.design.flat import (
@@ -27,7 +28,6 @@ from foldwright.core.why.trying import Draft, Way, by_change, by_hand
 
 L = Figure[Length]
 
-HALF = Fraction(1, 2)
 MOST_ROWS_TRIED = 60
 _DEEP = SHALLOWEST_FOLD.value * 2  # the top spacing of a fold that is worth showing
 
@@ -58,12 +58,12 @@ class CascadeStyle(FlatStyle):
     def least_spacing(self, order: Order, count: int) -> Fraction:
         """Give the top spacing, the least of all."""
         narrowing = _narrowing(order).value
-        return _lowest(order, count, narrowing) - (count - 1) * narrowing.nanometres
+        return _lowest(span(order), count, narrowing) - (count - 1) * narrowing.nanometres
 
     def rows(self, order: Order, count: Figure[int]) -> RowPlan:
         """Set the rows out from half the lowest spacing above the skirt."""
         narrowing = _narrowing(order)
-        exact = _lowest(order, count.value, narrowing.value)
+        exact = _lowest(span(order), count.value, narrowing.value)
         spacing = derived(
             "row spacing",
             Length(round(exact)),
@@ -138,48 +138,54 @@ def _narrowing(order: Order) -> L:
     return derived("difference of two spacings", each.value * 2, Unit.LENGTH, because, each)
 
 
-def _lowest(order: Order, count: int, narrowing: Length) -> Fraction:
+def _lowest(room: Length, count: int, narrowing: Length) -> Fraction:
     """Give the lowest spacing in nanometres: n + 1/2 of it, less all that the others lack."""
-    lacking = narrowing.nanometres * Fraction(count * (count - 1), 2)
-    return (span(order).nanometres + lacking) / (count + HALF)
+    lacking = narrowing.nanometres * count * (count - 1)
+    return Fraction(room.nanometres * 2 + lacking, 2 * count + 1)
 
 
 def _usual_count(order: Order, narrowing: Length) -> int:
     """Find the fewest rows, with a deep top fold where that can be had."""
-    room = stacked_pitch(order).value * 2
+    room, largest = span(order), spacing_limit(order).value
     return (
-        _fewest(order, narrowing, _DEEP)
-        or _fewest(order, narrowing, room)
-        or _nearest(order, narrowing, _DEEP)
+        _fewest(room, largest, narrowing, _DEEP)
+        or _fewest(room, largest, narrowing, stacked_pitch(order).value * 2)
+        or _nearest(room, narrowing, _DEEP)
     )
 
 
-def _fewest(order: Order, narrowing: Length, top: Length) -> int | None:
+def _fewest(room: Length, largest: Length, narrowing: Length, top: Length) -> int | None:
     """Find the fewest rows that keep to the largest spacing, the top one no less than given."""
-    largest = spacing_limit(order).value.nanometres
-    counts = _counts(order, narrowing, top)
-    return next((count for count in counts if _lowest(order, count, narrowing) <= largest), None)
+    most, counts = largest.nanometres, _counts(room, narrowing, top)
+    return next((count for count in counts if _lowest(room, count, narrowing) <= most), None)
 
 
-def _nearest(order: Order, narrowing: Length, top: Length) -> int:
+def _nearest(room: Length, narrowing: Length, top: Length) -> int:
     """Find the rows with the least lowest spacing, where none keeps to the largest."""
-    counts = _counts(order, narrowing, top)
-    return min(counts, key=lambda count: _lowest(order, count, narrowing), default=1)
+    counts = _counts(room, narrowing, top)
+    return min(counts, key=lambda count: _lowest(room, count, narrowing), default=1)
 
 
-def _counts(order: Order, narrowing: Length, top: Length) -> Iterator[int]:
+def _counts(room: Length, narrowing: Length, top: Length) -> Iterator[int]:
     """Give every number of rows whose top spacing is no less than given."""
     for count in range(1, MOST_ROWS_TRIED):
-        spacing = _lowest(order, count, narrowing) - (count - 1) * narrowing.nanometres
+        spacing = _lowest(room, count, narrowing) - (count - 1) * narrowing.nanometres
         if spacing < top.nanometres:
             return
         yield count
 
 
 def _fitting_step(order: Order) -> Length:
-    grid, most = CASCADE_GRID.value, order.habits.cascade_step.value
+    return _longest_step(span(order), spacing_limit(order).value, order.habits.cascade_step.value)
+
+
+@lru_cache
+def _longest_step(room: Length, largest: Length, most: Length) -> Length:
+    """Find the longest step up to the most; every figure of a cascade asks for it again."""
+    grid = CASCADE_GRID.value
     steps = (grid * number for number in range(most.nanometres // grid.nanometres, 0, -1))
-    return next((each for each in (most, *steps) if _fewest(order, each * 2, _DEEP)), ZERO)
+    fitting = (each for each in (most, *steps) if _fewest(room, largest, each * 2, _DEEP))
+    return next(fitting, ZERO)
 
 
 def _top_fold(rows: RowPlan) -> L:

@@ -40,6 +40,7 @@ class Choices:
     column_count: int | None = None
     edge_distance: Length | None = None
     largest_pitch: Length | None = None
+    middle_piece: Length | None = None  # wide cloth: each width in the middle shows so much
     fullness: float | None = None  # looped: cloth per unit of row spacing
     step: Length | None = None  # cascade: each fold is so much shorter than the one below
     tuck: Length | None = None  # tucked: cloth sewn into each tuck

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
+from typing import TypeVar
 
 from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.columns import (
@@ -13,16 +15,17 @@ from foldwright.core.design.columns import (
 from foldwright.core.design.layout import ColumnPlan
 from foldwright.core.design.order import Order, draft
 from foldwright.core.design.usual import LEAST_COLUMNS
-from foldwright.core.design.widths import Joining, join_widths
+from foldwright.core.design.widths import Joining, full_piece, join_widths, usable_width
 from foldwright.core.facts.panel_limits import LEAST_PITCH
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Severity
-from foldwright.core.why.making import derived
+from foldwright.core.why.making import chosen, derived
 from foldwright.core.why.trying import Draft, Way, by_change, by_hand
 
 L = Figure[Length]
+Inputs = TypeVar("Inputs")
 
 
 def nearest_column(columns: ColumnPlan, joining: Joining) -> L | None:
@@ -64,6 +67,7 @@ def draft_column_checks(
     yield from _seam(order, columns, joining)
     yield from _wide(order, columns)
     yield from _crowded(order, columns)
+    yield from _middle_too_wide(order)
     yield from _face_missing(order)
 
 
@@ -111,7 +115,7 @@ def _off_the_seam(order: Order, gap: L) -> Iterator[Way[Order]]:
         yield _freed(order, design__column_count=None)
     if edge_typed and count_typed:
         yield _freed(order, design__edge_distance=None, design__column_count=None)
-    yield _move_the_seam(order, gap)
+    yield from _move_the_seam(order, gap)
 
 
 def _freed(order: Order, **fields: None) -> Way[Order]:
@@ -122,7 +126,7 @@ def _freed(order: Order, **fields: None) -> Way[Order]:
     return by_change(order, order.system, sentence, columns.count, columns.edge_distance, **fields)
 
 
-def _move_the_seam(order: Order, gap: L) -> Way[Order]:
+def _move_the_seam(order: Order, gap: L) -> Iterator[Way[Order]]:
     shift = derived(
         "shift of the seam",
         order.marked(order.habits.seam_to_column.value - gap.value, Rounding.CUT_OVERSIZE),
@@ -132,7 +136,48 @@ def _move_the_seam(order: Order, gap: L) -> Way[Order]:
         gap,
         rounding=Rounding.CUT_OVERSIZE,
     )
-    return by_hand("Or cut the centre piece narrower, so that the seams move by {0}.", shift)
+    yield from narrower_middle(order, order, shift)
+    yield by_hand("Or join the cloth elsewhere, so that the seams move by {0}.", shift)
+
+
+def narrower_middle(order: Order, inputs: Inputs, shift: L) -> Iterator[Way[Inputs]]:
+    """Make the way that moves the seams by cutting the middle piece narrower.
+
+    Takes: the order; the inputs that the change is tried on, with a design among them; how
+    far each seam is to move.
+
+    Gives: the way, where as many widths of cloth are still enough.
+
+    Source: common practice.
+
+    >>> from foldwright.core.design.choices import Choices
+    >>> from foldwright.core.facts.house import house_habits
+    >>> from foldwright.core.facts.markets import edge_distance_floor, row_spacing_cap
+    >>> from foldwright.core.facts.records import Chosen
+    >>> from foldwright.core.rig.example import SIZE
+    >>> order = Order(
+    ...     design=Choices(), size=SIZE, chosen=Chosen(), habits=house_habits(),
+    ...     row_cap=row_spacing_cap(()), edge_floor=edge_distance_floor(()))
+    >>> tuple(narrower_middle(order, order, order.habits.seam_to_column))  # one width, no seam
+    ()
+    """
+    joining = join_widths(order)
+    if joining.centre_visible is None:
+        return
+    middle = derived(
+        "middle piece",
+        order.marked(joining.centre_visible.value - shift.value * 2, Rounding.MUST_FIT),
+        Unit.LENGTH,
+        "The middle piece {0} less {1} at each side.",
+        joining.centre_visible,
+        shift,
+        rounding=Rounding.MUST_FIT,
+    )
+    narrower = replace(order, design=replace(order.design, middle_piece=middle.value))
+    if middle.value > ZERO and join_widths(narrower).widths.value == joining.widths.value:
+        sentence = "Cut the middle piece to show {0}: the seams move by {1}."
+        fields = {"design__middle_piece": middle.value}
+        yield by_change(inputs, order.system, sentence, middle, shift, **fields)
 
 
 def _wide(order: Order, columns: ColumnPlan) -> Iterator[Draft[Order]]:
@@ -196,6 +241,22 @@ def _crowded(order: Order, columns: ColumnPlan) -> Iterator[Draft[Order]]:
 def _sparser(order: Order) -> Iterator[Way[Order]]:
     yield _freed(order, design__column_count=None)
     yield by_hand("Keep them where the cloth is soft and wants them.")
+
+
+def _middle_too_wide(order: Order) -> Iterator[Draft[Order]]:
+    """Find a middle piece that its cloth is too narrow for; the cloth's own width is kept."""
+    asked, usable = order.design.middle_piece, usable_width(order)
+    if asked is None or usable is None or asked <= (full := full_piece(order, usable)).value:
+        return
+    sentence = "Take the whole width."
+    yield draft(
+        Severity.ASK,
+        "middle-too-wide",
+        "A middle piece of {0} is asked for; the cloth shows {1} at most, and that is kept.",
+        chosen("middle piece", asked, Unit.LENGTH),
+        full,
+        ways=(by_change(order, order.system, sentence, design__middle_piece=None),),
+    )
 
 
 def _face_missing(order: Order) -> Iterator[Draft[Order]]:

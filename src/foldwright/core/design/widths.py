@@ -10,7 +10,7 @@ from foldwright.core.facts.panel_limits import LEAST_SIDE_PIECE
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
-from foldwright.core.why.making import derived, supplied
+from foldwright.core.why.making import chosen, derived, supplied
 
 L = Figure[Length]
 
@@ -39,7 +39,7 @@ def join_widths(order: Order) -> Joining:
 
     Source: common practice (full width in the centre); derived here for the count.
     """
-    usable = _usable_width(order)
+    usable = usable_width(order)
     if usable is None:
         because = "One, until the face is chosen and its width known."
         return Joining(widths=derived("widths of the face", 1, Unit.COUNT, because), joins=0)
@@ -141,7 +141,15 @@ def _sum(figures: tuple[L, ...]) -> Length:
     return sum((figure.value for figure in figures), ZERO)
 
 
-def _usable_width(order: Order) -> L | None:
+def usable_width(order: Order) -> L | None:
+    """Tell how wide the face is inside its selvages.
+
+    Takes: the order.
+
+    Gives: as its sheet says; None while no face is chosen.
+
+    Source: supplier's sheet.
+    """
     face = order.chosen.face
     if face is None:
         return None
@@ -189,6 +197,22 @@ def _joined(order: Order, usable: L, count: Figure[int]) -> Joining:
 
 
 def _full_piece(order: Order, usable: L) -> L:
+    """Show a width as it was asked for, as far as its cloth goes; else all of it."""
+    full, asked = full_piece(order, usable), order.design.middle_piece
+    if asked is None or asked >= full.value:
+        return full
+    return chosen("middle piece showing", asked, Unit.LENGTH)
+
+
+def full_piece(order: Order, usable: L) -> L:
+    """Tell how wide a full width of cloth shows between its seams.
+
+    Takes: the order; the usable width of the face.
+
+    Gives: the width less both seam allowances.
+
+    Source: common practice.
+    """
     seam = order.habits.seam_allowance
     return derived(
         "full width showing",

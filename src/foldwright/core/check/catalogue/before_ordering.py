@@ -122,6 +122,12 @@ BEFORE_ORDERING = (
         limits=(AT_THE_DRAWING["seam_to_column"],),
     ),
     _check(
+        id="middle-piece",
+        looks_at="middle piece asked for, against the width of its cloth",
+        severity=Severity.ASK,
+        findings=("design.middle-too-wide",),
+    ),
+    _check(
         id="centre-seam",
         looks_at="seam in the middle of the face",
         severity=Severity.NOTE,
