@@ -9,9 +9,25 @@ from foldwright.core.why.source import Status
 
 LOAD_DISCREPANCY = fact(
     "discrepancy of the load",
-    0.04,
+    0.06,
     Unit.SHARE,
-    "Cloth is stiff and friction uneven, so a shade's load differs from the model's by about this.",
+    "Cloth is stiff and friction uneven, so a shade's load differs from the model's by about this"
+    " share of its load half way up; alike at neighbouring heights, another far away.",
+    Status.HOUSE,
+)
+DISCREPANCY_REACH = fact(
+    "reach of a discrepancy",
+    0.35,
+    Unit.SHARE,
+    "Over this share of the raise a discrepancy of the load stays much the same.",
+    Status.HOUSE,
+)
+LOAD_ROUGHNESS = fact(
+    "roughness of the load",
+    0.02,
+    Unit.SHARE,
+    "From place to place a shade drags a little more or less than reckoned, by about this share"
+    " of its load half way up.",
     Status.HOUSE,
 )
 HAND_UNSTEADINESS = fact(
@@ -47,5 +63,40 @@ MISCOUNT = fact(
     0.25,
     Unit.TURN,
     "Turns lost in play or in the count, either way; 90 % lie within this.",
+    Status.HOUSE,
+)
+SURE_ENOUGH = fact(
+    "sure enough to wind",
+    0.98,
+    Unit.SHARE,
+    "Turns are advised that satisfy every limit at least this surely, where any do.",
+    Status.HOUSE,
+)
+SURE_TO_LEAVE = fact(
+    "sure enough to leave",
+    0.95,
+    Unit.SHARE,
+    "Turns that already satisfy every limit at least this surely are left as they are.",
+    Status.HOUSE,
+)
+MOST_TURNS_COUNTED = fact(
+    "most turns that are counted",
+    60.0,
+    Unit.TURN,
+    "No lift spring that fits a tube is wound further at the up-stop; a greater count is a slip.",
+    Status.HOUSE,
+)
+FAR_OFF = fact(
+    "far off",
+    4.0,
+    Unit.RATIO,
+    "A reading so many standard deviations from all that the shade's case allows is asked about.",
+    Status.HOUSE,
+)
+UNLIKELY = fact(
+    "hardly possible",
+    0.005,
+    Unit.SHARE,
+    "What had a smaller chance than this before it was seen is asked about.",
     Status.HOUSE,
 )

@@ -47,6 +47,15 @@ def judge(order: LiftOrder, spring: Spring) -> Judged | None:
     Gives: the spring's reading, its case and its answer.
 
     Source: derived here.
+
+    >>> import numpy as np
+    >>> from foldwright.core.facts.house import house_habits
+    >>> from foldwright.core.rig import example as e
+    >>> order = LiftOrder(
+    ...     choices=e.LIFT, weights=e.WEIGHTS, layout=e.LAYOUT, size=e.SIZE, chosen=e.CHOSEN,
+    ...     shop=e.SHOP, habits=house_habits(), draws=np.full((2, 16), 0.5))
+    >>> judge(order, e.SHOP.springs["spring"]).spring.name
+    'spring'
     """
     reading, bare = read_spring(spring, order.habits), bare_case(order)
     if reading is None or bare is None:

@@ -1,21 +1,32 @@
-"""From observations to what is now known: trial shades weighed by how well they explain them."""
+"""From observations to what is now known: trial shades weighed by how well they explain them.
+
+Where few of the trial shades explain what was seen, new ones are drawn where those few
+lie, and weighed against how often the case itself would have given such a shade. Only
+this keeps ranges honest when a person has noted much.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.special import ndtr, ndtri
 
 from foldwright.core.lift.givens import LiftCase
+from foldwright.core.lift.sampling import DRAW_COLUMNS
 from foldwright.core.lift.span import TAIL, Span
-from foldwright.core.lift.window import most_by_hand, most_by_spring
 from foldwright.core.prove.observing import Observation
 from foldwright.core.prove.true_shade import TrialShades
 
 Reals = NDArray[np.float64]
-FEWEST_EXPLAINING = 40.0  # with fewer trial shades left, the observations contradict the model
+FARTHEST = 6.0  # standard deviations; beyond, a trial shade is as good as impossible
+ENOUGH = 0.15  # of the trial shades: with so many still explaining, none are drawn anew
+STEPPING = 0.10  # of the trial shades that must still explain each step on the way
+WIDER = 1.25  # the new trial shades spread so much wider than those that explained
+MOST_ROUNDS = 6
+FEWEST_EXPLAINING = 0.02  # of the trial shades; with fewer the ranges are not to be trusted
 
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
@@ -24,11 +35,11 @@ class Learned:
 
     shades: TrialShades
     weights: Reals
-    explaining: float  # how many evenly weighed trial shades the weights are worth
-    surprise: float  # log of the mean likelihood; compare one way of reading with another
+    explaining: float  # share of evenly weighed trial shades that the weights are worth
+    evidence: float  # log of the mean likelihood; compare one way of explaining with another
 
     @property
-    def contradicted(self) -> bool:
+    def blurred(self) -> bool:
         """Tell whether hardly any trial shade explains what was seen."""
         return self.explaining < FEWEST_EXPLAINING
 
@@ -45,89 +56,101 @@ class Learned:
         return float(self.weights[holds].sum())
 
 
-def learn(case: LiftCase, observations: Iterable[Observation], draws: Reals) -> Learned:
+def learn(case: LiftCase, observations: Sequence[Observation], draws: Reals) -> Learned:
     """Weigh trial shades by how well each explains all that was observed.
 
     Takes: the case as specified; what was observed, in any mix; uniform numbers, one row for
-    each trial shade (some ten thousand) and at least 16 columns.
+    each trial shade (some thousands) and at least 16 columns.
 
     Gives: the trial shades with their weights.
 
-    Holds for: guided and slow observations; what is not in the model is allowed for in each
-    observation's own spread.
+    Holds for: guided and slow observations; what the model leaves out is drawn for each
+    trial shade as a wander of its load.
 
     Source: derived here.
 
     >>> from scipy.stats import qmc
     >>> from foldwright.core.prove.example import CASE
     >>> from foldwright.core.prove.observing import GuidedStall
-    >>> draws = qmc.Sobol(16, seed=1).random(8192)
+    >>> draws = qmc.Sobol(16, seed=1).random(4096)
     >>> before = learn(CASE, (), draws)
     >>> after = learn(CASE, [GuidedStall(turns=8.0, raise_m=1.1)], draws)
     >>> wide, narrow = (found.span(found.shades.least_turns) for found in (before, after))
     >>> narrow.high - narrow.low < (wide.high - wide.low) / 2
     True
     """
-    shades = TrialShades.drawn(case, draws)
-    logs = np.zeros(draws.shape[0])
-    for observation in observations:
-        logs = logs + observation.log_likelihood(shades)
-    raw = np.exp(logs - logs.max())
-    weights = raw / raw.sum()
-    return Learned(
-        shades=shades,
-        weights=weights,
-        explaining=float(1 / np.square(weights).sum()),
-        surprise=float(logs.max() + np.log(raw.mean())),
-    )
+    normals = np.clip(ndtri(draws[:, :DRAW_COLUMNS]), -FARTHEST, FARTHEST)
+    round_ = _Round.of(case, observations, normals, np.zeros(len(normals)))
+    for _ in range(MOST_ROUNDS):
+        if round_.explaining >= ENOUGH:
+            break
+        round_ = _nearer(case, observations, round_, normals)
+    return round_.learned()
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Correction:
-    """What to change at the spring end, and how sure it is."""
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class _Round:
+    """Trial shades as they were drawn: their normals, and the logarithms that weigh them."""
 
-    change_turns: float  # above zero: wind in; below: let out
-    turns: float  # at the up-stop, afterwards
-    least_turns: Span
-    most_turns: Span
-    chance: float  # that the turns afterwards satisfy every limit
+    shades: TrialShades
+    normals: Reals
+    likelihoods: Reals
+    rarities: Reals  # how much rarer the case itself gives such a shade than it was drawn
+
+    @classmethod
+    def of(
+        cls, case: LiftCase, observations: Sequence[Observation], normals: Reals, rarities: Reals
+    ) -> _Round:
+        shades = TrialShades.drawn(case, ndtr(normals))
+        likelihoods = np.zeros(len(normals))
+        for observation in observations:
+            likelihoods = likelihoods + observation.log_likelihood(shades)
+        return cls(shades=shades, normals=normals, likelihoods=likelihoods, rarities=rarities)
+
+    def weights(self, heed: float = 1.0) -> Reals:
+        """Give the weights when the likelihoods are heeded by a share only."""
+        logs = heed * self.likelihoods + self.rarities
+        raw = np.exp(logs - logs.max())
+        return np.asarray(raw / raw.sum(), dtype=np.float64)
+
+    @property
+    def explaining(self) -> float:
+        return _worth(self.weights())
+
+    def heed(self) -> float:
+        """Give the greatest share of heed that leaves enough trial shades explaining."""
+        low, high = 0.0, 1.0
+        for _ in range(20):
+            middle = (low + high) / 2
+            enough = _worth(self.weights(middle)) >= STEPPING
+            low, high = (middle, high) if enough else (low, middle)
+        return high
+
+    def learned(self) -> Learned:
+        logs = self.likelihoods + self.rarities
+        return Learned(
+            shades=self.shades,
+            weights=self.weights(),
+            explaining=self.explaining,
+            evidence=float(logs.max() + np.log(np.exp(logs - logs.max()).mean())),
+        )
 
 
-def correct(learned: Learned, turns: float) -> Correction:
-    """Say how many turns to wind in or let out.
+def _worth(weights: Reals) -> float:
+    """Give the share of evenly weighed trial shades that the weights are worth."""
+    return float(1 / np.square(weights).sum() / weights.size)
 
-    Takes: what was learned; the turns now in the spring, as counted at the up-stop.
 
-    Gives: the change, in whole winding steps, to the fewest turns that satisfy every limit
-    as surely as any do; low in the window, since more buys only speed and force.
-
-    Holds for: springs whose strength is known or not; unknown strength does not limit.
-
-    Source: derived here.
-
-    >>> from scipy.stats import qmc
-    >>> from foldwright.core.prove.example import CASE
-    >>> from foldwright.core.prove.observing import GuidedStall
-    >>> seen = [GuidedStall(turns=8.0, raise_m=1.2826)]
-    >>> correct(learn(CASE, seen, qmc.Sobol(16, seed=1).random(8192)), 8.0).change_turns > 0
-    True
-    """
-    shades, case = learned.shades, learned.shades.case
-    least = shades.least_turns
-    most = np.minimum(
-        most_by_spring(shades.trials, case.release_turns),
-        most_by_hand(shades.trials, case.hand_force_limit_n),
-    )
-    most = most - shades.miscount_turns
-    step = case.winding_step_turns
-    tried = np.arange(1, int(np.ceil(least.max() / step)) + 2) * step
-    chances = np.array([learned.chance((least <= n) & (n <= most)) for n in tried])
-    enough = min(1 - TAIL, float(chances.max()))
-    best = int(np.argmax(chances >= enough - 1e-12))
-    return Correction(
-        change_turns=float(tried[best]) - turns,
-        turns=float(tried[best]),
-        least_turns=learned.span(least),
-        most_turns=learned.span(most),
-        chance=float(chances[best]),
-    )
+def _nearer(
+    case: LiftCase, observations: Sequence[Observation], last: _Round, normals: Reals
+) -> _Round:
+    """Draw new trial shades where those lie that explain, and note how rare each would be."""
+    weights = last.weights(last.heed())
+    middle = weights @ last.normals
+    apart = last.normals - middle
+    spread = WIDER * (apart.T * weights) @ apart
+    lower = np.linalg.cholesky(spread + 1e-9 * np.eye(len(middle)))
+    drawn = np.clip(middle + normals @ lower.T, -FARTHEST, FARTHEST)
+    drawn_as = -np.square(normals).sum(axis=1) / 2 - np.log(np.diag(lower)).sum()
+    rarities = -np.square(drawn).sum(axis=1) / 2 - drawn_as
+    return _Round.of(case, observations, drawn, rarities)

@@ -1,37 +1,64 @@
 """What a person at the bench can note, each with what it says about a trial shade.
 
 Every observation gives, for each trial shade, the logarithm of how likely it would be if
-that shade were the true one. The hand is unsteady, the scale is not exact, and no shade
-is quite as the model has it: all three are allowed for, or the answer would be too sure.
+that shade were the true one. The hand is unsteady and the scale not exact: that is in the
+spreads here. That no shade is quite as the model has it is in the trial shades themselves;
+only what wanders from place to place too fast for them is in the spreads again.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
+from math import sqrt
 from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy.special import log_ndtr
 
+from foldwright.core.facts.constants import GRAVITY
 from foldwright.core.facts.proving import (
     HAND_UNSTEADINESS,
-    LOAD_DISCREPANCY,
     STALL_REACH,
     TIME_DISCREPANCY,
     WEIGHING_SPREAD,
 )
+from foldwright.core.lift.choices import Lock
 from foldwright.core.prove.true_shade import TrialShades
+from foldwright.core.why.figure import Unit
 
 Reals = NDArray[np.float64]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class Reading:
+    """One number that was noted, beside what each trial shade would have given."""
+
+    name: str
+    unit: Unit  # lengths in metres
+    noted: float
+    predicted: Reals
+    spread: float  # of the reading itself, one standard deviation
 
 
 class Observation(Protocol):
     """One thing noted at the bench."""
 
+    def readings(self, shades: TrialShades) -> tuple[Reading, ...]:
+        """Give the numbers noted, each beside what the trial shades would have given."""
+        ...
+
     def log_likelihood(self, shades: TrialShades) -> Reals:
         """Give how likely it is for each trial shade, as a logarithm."""
         ...
+
+
+class Way(Enum):
+    """Which way a hand moves the bar while a scale is read."""
+
+    DOWN = "drawn slowly down"
+    UP = "let slowly up"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -40,6 +67,18 @@ class GuidedStall:
 
     turns: float  # counted at the up-stop
     raise_m: float
+
+    def readings(self, shades: TrialShades) -> tuple[Reading, ...]:
+        """Give the height at which it stopped."""
+        return (
+            Reading(
+                name="height of the stall",
+                unit=Unit.LENGTH,
+                noted=self.raise_m,
+                predicted=shades.stalls_at(self.turns),
+                spread=STALL_REACH.value.in_metres,
+            ),
+        )
 
     def log_likelihood(self, shades: TrialShades) -> Reals:
         """Give it: the shade still ran a little below, and no longer ran a little above."""
@@ -58,6 +97,11 @@ class FullRise:
     turns: float
     rose: bool
 
+    def readings(self, shades: TrialShades) -> tuple[Reading, ...]:
+        """Give whether the top was reached, as a share of 1 or 0."""
+        reached = shades.lifting_torque(self.turns, shades.travel_m) >= 0
+        return (_whether("reaches the top", noted=self.rose, predicted=reached),)
+
     def log_likelihood(self, shades: TrialShades) -> Reals:
         """Give it: whether the top, where it is heaviest, was reached."""
         spare = shades.lifting_torque(self.turns, shades.travel_m)
@@ -73,11 +117,44 @@ class Holding:
     raise_m: float
     held: bool
 
+    def readings(self, shades: TrialShades) -> tuple[Reading, ...]:
+        """Give whether it held, as a share of 1 or 0."""
+        held = shades.holding_torque(self.turns, self.raise_m) >= 0
+        return (_whether("holds", noted=self.held, predicted=held),)
+
     def log_likelihood(self, shades: TrialShades) -> Reals:
-        """Give it: a shade sinks when load beats spring and all friction together."""
+        """Give it: a shade sinks when load beats spring and all friction together.
+
+        A two-way lock holds at any height, and then it says nothing.
+        """
+        if shades.case.lock is Lock.TWO_WAY:
+            return np.zeros(shades.cloth_scale.shape)
         spare = shades.holding_torque(self.turns, self.raise_m)
         sure = _sureness(shades, self.raise_m, spare)
         return np.asarray(log_ndtr(sure if self.held else -sure), dtype=np.float64)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ScaleForce:
+    """A spring scale on the bar at one height, read one way only; friction is in it."""
+
+    turns: float
+    raise_m: float
+    force_n: float  # downwards; below zero: the hand had to lift
+    way: Way
+
+    def readings(self, shades: TrialShades) -> tuple[Reading, ...]:
+        """Give the force."""
+        down, up = shades.hand_forces(self.turns, self.raise_m)
+        predicted = down if self.way is Way.DOWN else up
+        return (_force(f"force {self.way.value}", self.force_n, predicted),)
+
+    def log_likelihood(self, shades: TrialShades) -> Reals:
+        """Give it."""
+        down, up = shades.hand_forces(self.turns, self.raise_m)
+        expected = down if self.way is Way.DOWN else up
+        spread = np.hypot(HAND_UNSTEADINESS.value, shades.roughness_n)
+        return _bell(self.force_n - expected, spread)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -92,43 +169,72 @@ class ScalePair:
     down_n: float
     up_n: float
 
-    def log_likelihood(self, shades: TrialShades) -> Reals:
-        """Give it: mean and half difference, each with its own spread."""
+    def readings(self, shades: TrialShades) -> tuple[Reading, ...]:
+        """Give both forces."""
         down, up = shades.hand_forces(self.turns, self.raise_m)
-        load = shades.load_at(self.raise_m)
-        hand = HAND_UNSTEADINESS.value
-        discrepancy = LOAD_DISCREPANCY.value * load
+        return (
+            _force(f"force {Way.DOWN.value}", self.down_n, down),
+            _force(f"force {Way.UP.value}", self.up_n, up),
+        )
+
+    def log_likelihood(self, shades: TrialShades) -> Reals:
+        """Give it: mean and half difference; a rough place pulls both the same way."""
+        down, up = shades.hand_forces(self.turns, self.raise_m)
+        hand = HAND_UNSTEADINESS.value / sqrt(2)
         mean = ((self.down_n + self.up_n) - (down + up)) / 2
         half = ((self.down_n - self.up_n) - (down - up)) / 2
-        spread = np.hypot(hand, discrepancy)
-        return -((mean / spread) ** 2) / 2 - (half / hand) ** 2 / 2 - np.log(spread)
+        return _bell(mean, np.hypot(hand, shades.roughness_n)) + _bell(half, hand)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Weighed:
-    """The made-up panel on a scale, with bar and rods as it hangs."""
+    """The made-up panel on a scale, with its bar, rods and rings."""
 
-    load_n: float  # what hangs on the cords fully raised
+    mass_kg: float
+
+    def readings(self, shades: TrialShades) -> tuple[Reading, ...]:
+        """Give the mass."""
+        expected = shades.panel_n / GRAVITY.value
+        spread = WEIGHING_SPREAD.value * self.mass_kg
+        return (
+            Reading(
+                name="mass of the panel",
+                unit=Unit.MASS,
+                noted=self.mass_kg,
+                predicted=expected,
+                spread=spread,
+            ),
+        )
 
     def log_likelihood(self, shades: TrialShades) -> Reals:
         """Give it."""
-        expected = shades.trials.load_raised_n
-        spread = WEIGHING_SPREAD.value * expected
-        return -(((self.load_n - expected) / spread) ** 2) / 2 - np.log(spread)
+        expected = shades.panel_n / GRAVITY.value
+        return _bell(self.mass_kg - expected, WEIGHING_SPREAD.value * expected)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class SpringTorque:
-    """The spring's own torque, measured on its bench at so many turns."""
+    """The spring's own torque, measured on its bench: the mean of winding and unwinding."""
 
-    turns: float
+    turns: float  # counted from unwound
     torque_n_m: float
 
+    def readings(self, shades: TrialShades) -> tuple[Reading, ...]:
+        """Give the torque."""
+        return (
+            Reading(
+                name="torque of the spring",
+                unit=Unit.TORQUE,
+                noted=self.torque_n_m,
+                predicted=shades.trials.rate_n_m_turn * self.turns,
+                spread=WEIGHING_SPREAD.value * self.torque_n_m,
+            ),
+        )
+
     def log_likelihood(self, shades: TrialShades) -> Reals:
-        """Give it: the mean of winding and unwinding is rate times turns."""
+        """Give it: friction cancels in the mean, so that rate times turns is left."""
         expected = shades.trials.rate_n_m_turn * self.turns
-        spread = WEIGHING_SPREAD.value * expected
-        return -(((self.torque_n_m - expected) / spread) ** 2) / 2 - np.log(spread)
+        return _bell(self.torque_n_m - expected, WEIGHING_SPREAD.value * expected)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -138,15 +244,48 @@ class RiseTime:
     turns: float
     seconds: float
 
+    def readings(self, shades: TrialShades) -> tuple[Reading, ...]:
+        """Give the time; nothing without a speed brake."""
+        if not shades.braked:
+            return ()
+        return (
+            Reading(
+                name="time of the rise",
+                unit=Unit.TIME,
+                noted=self.seconds,
+                predicted=shades.braked_seconds(self.turns),
+                spread=TIME_DISCREPANCY.value * self.seconds,
+            ),
+        )
+
     def log_likelihood(self, shades: TrialShades) -> Reals:
         """Give it: a braked shade moves at the speed at which the brake eats the surplus."""
+        if not shades.braked:
+            return np.zeros(shades.brake_drag_n_m_s.shape)
         expected = shades.braked_seconds(self.turns)
-        with np.errstate(divide="ignore", invalid="ignore"):
-            misfit = np.log(self.seconds / expected) / TIME_DISCREPANCY.value
-        return np.where(np.isfinite(misfit), -(misfit**2) / 2, -50.0)
+        timed = np.isfinite(expected) & (expected > 0)
+        misfit = np.log(self.seconds / np.where(timed, expected, 1.0))
+        return np.where(timed, _bell(misfit, TIME_DISCREPANCY.value), NEVER)
+
+
+def _force(name: str, noted: float, predicted: Reals) -> Reading:
+    spread = HAND_UNSTEADINESS.value
+    return Reading(name=name, unit=Unit.FORCE, noted=noted, predicted=predicted, spread=spread)
+
+
+def _whether(name: str, *, noted: bool, predicted: NDArray[np.bool_]) -> Reading:
+    shares = predicted.astype(np.float64)
+    return Reading(name=name, unit=Unit.SHARE, noted=noted, predicted=shares, spread=0.0)
+
+
+NEVER = -50.0  # the logarithm of a likelihood too small to matter, still a number
+
+
+def _bell(misfit: Reals, spread: float | Reals) -> Reals:
+    """Give the logarithm of a normal curve."""
+    return np.asarray(-((misfit / spread) ** 2) / 2 - np.log(spread * sqrt(2 * np.pi)))
 
 
 def _sureness(shades: TrialShades, raise_m: float, spare_n_m: Reals) -> Reals:
-    """Count a torque to spare in spreads of what the model does not know about the load."""
-    arm, load = shades.arm_at(raise_m), shades.load_at(raise_m)
-    return np.asarray(spare_n_m / (LOAD_DISCREPANCY.value * load * arm), dtype=np.float64)
+    """Count a torque to spare in spreads of what a rough place takes or gives."""
+    return np.asarray(spare_n_m / (shades.roughness_n * shades.arm_at(raise_m)), dtype=np.float64)

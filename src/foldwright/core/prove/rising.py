@@ -30,6 +30,7 @@ STILL_M_S = 1e-9  # slower than this the shade stands
 CREEP_M_S = 2e-4  # the last millimetres of a braked stall take for ever; slower is standing
 ACCURACY = 1e-8
 SAMPLES_A_STRETCH = 40
+BALANCE_HEIGHTS = 1001
 
 
 class Folding(Enum):
@@ -79,6 +80,14 @@ class RisingShade:
         torque = (1 - self.spring_hysteresis) * self.rate_n_m_turn * turns
         arm = float(self.winding.arm(raise_m))
         return (torque - self.constant_friction_n_m) / arm - (1 + self.load_friction) * load_n
+
+    def balance_m(self) -> float:
+        """Give the raise at which it stops by itself when it is guided up slowly."""
+        heights = np.linspace(0.0, self.stop_m, BALANCE_HEIGHTS)
+        loads = self.curve.load_after(heights, self.cloth_scale)
+        pairs = zip(heights.tolist(), loads.tolist(), strict=True)
+        stuck = (raise_m for raise_m, load_n in pairs if self.drive_n(raise_m, load_n) < 0)
+        return next(stuck, self.stop_m)
 
     def mass_kg(self, raise_m: float, load_n: float) -> float:
         """Give all that moves, counted as if it rose with the bar."""

@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from functools import cached_property
+from dataclasses import dataclass, replace
+from functools import cache, cached_property
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.special import ndtri
 
-from foldwright.core.facts.proving import MISCOUNT
+from foldwright.core.facts.proving import (
+    DISCREPANCY_REACH,
+    LOAD_DISCREPANCY,
+    LOAD_ROUGHNESS,
+    MISCOUNT,
+)
+from foldwright.core.lift.choices import Brake
 from foldwright.core.lift.givens import LiftCase
 from foldwright.core.lift.sampling import (
     Draw,
@@ -19,12 +26,16 @@ from foldwright.core.lift.sampling import (
 from foldwright.core.lift.span import Span, span_of
 from foldwright.core.lift.trials import Trials
 from foldwright.core.lift.winding import Winding
-from foldwright.core.lift.window import least_turns
+from foldwright.core.lift.window import least_turns, most_by_hand, most_by_spring
 from foldwright.core.weigh.curve import LoadCurve
+from foldwright.core.weigh.load import PanelLoad
 
 Reals = NDArray[np.float64]
 MISCOUNT_COLUMN = 9
+WANDER_COLUMNS = slice(10, 14)
+WANDER_HEIGHTS = np.linspace(0.0, 1.0, 4)  # shares of the raise at which a wander is drawn
 TIMED_HEIGHTS = 24
+STALL_HEIGHTS = 72
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -39,6 +50,7 @@ class TrialShades:
     bar_n: Reals  # bar heavier or lighter than its sheet
     miscount_turns: Reals  # really wound, less counted
     brake_drag_n_m_s: Reals
+    wander_n: Reals  # load above the model's at each of the wander heights, one row a shade
 
     @classmethod
     def drawn(cls, case: LiftCase, draws: Reals) -> TrialShades:
@@ -58,18 +70,19 @@ class TrialShades:
         >>> shades.miscount_turns.tolist()
         [0.0, 0.0]
         """
-        lift = lift_trials(case, draws)
+        lift, curve = lift_trials(case, draws), LoadCurve.of(case.load)
         bar = Span.within(1.0, case.bar_mass_spread).at(draws[:, Draw.BAR]) - 1
         uniform = draws[:, MISCOUNT_COLUMN]
         return cls(
             case=case,
             trials=spring_shade_trials(case, lift, draws),
-            curve=LoadCurve.of(case.load),
+            curve=curve,
             winding=case_winding(case, draws[:, Draw.WINDING]),
             cloth_scale=Span.within(1.0, case.cloth_mass_spread).at(draws[:, Draw.CLOTH]),
             bar_n=case.load.bar_n * bar,
             miscount_turns=Span.within(1.0, MISCOUNT.value).at(uniform) - 1.0,
-            brake_drag_n_m_s=span_of(case.brake_drag_n_m_s or 0.0).at(draws[:, Draw.BRAKE]),
+            brake_drag_n_m_s=_brake(case).at(draws[:, Draw.BRAKE]),
+            wander_n=LOAD_DISCREPANCY.value * middle_load(curve) * wander(draws[:, WANDER_COLUMNS]),
         )
 
     @property
@@ -77,15 +90,55 @@ class TrialShades:
         """Give the raise of the up-stop."""
         return self.case.load.travel_m
 
+    @property
+    def braked(self) -> bool:
+        """Tell whether a speed brake of known drag is fitted."""
+        return bool(self.brake_drag_n_m_s.max() > 0)
+
+    @property
+    def roughness_n(self) -> float:
+        """Give how much the load differs from place to place, too fast to be drawn."""
+        return float(LOAD_ROUGHNESS.value) * middle_load(self.curve)
+
+    @cached_property
+    def felt(self) -> Trials:
+        """Give the trials with the load that each shade really has, lowered and raised."""
+        return replace(
+            self.trials,
+            load_lowered_n=self.trials.load_lowered_n + self.wander_at(0.0),
+            load_raised_n=self.trials.load_raised_n + self.wander_at(self.travel_m),
+        )
+
     @cached_property
     def least_turns(self) -> Reals:
         """Give the turns that would lift each shade, without a margin, as they are counted."""
-        return least_turns(self.trials, 0.0) - self.miscount_turns
+        return least_turns(self.felt, 0.0) - self.miscount_turns
+
+    @cached_property
+    def most_turns(self) -> Reals:
+        """Give the most turns that each spring and a hand allow, as they are counted."""
+        by_spring = most_by_spring(self.felt, self.case.release_turns)
+        by_hand = most_by_hand(self.felt, self.case.hand_force_limit_n)
+        return np.minimum(by_spring, by_hand) - self.miscount_turns
+
+    @cached_property
+    def panel_n(self) -> Reals:
+        """Give what the made-up panel weighs, all its cloth and hardware."""
+        cloth_n, rest_n = panel_weight(self.case.load)
+        return self.cloth_scale * cloth_n + rest_n + self.bar_n
+
+    def wander_at(self, raise_m: float) -> Reals:
+        """Give the load above the model's at a raise."""
+        place = raise_m / self.travel_m * (WANDER_HEIGHTS.size - 1)
+        below = min(int(place), WANDER_HEIGHTS.size - 2)
+        share = place - below
+        return (1 - share) * self.wander_n[:, below] + share * self.wander_n[:, below + 1]
 
     def load_at(self, raise_m: float) -> Reals:
         """Give the load at a raise, the upper value where a row is being picked up."""
         extra = self.curve.stiffness_extra(raise_m, self.cloth_scale)
-        return self.curve.load(raise_m, self.cloth_scale) + extra + self.bar_n
+        modelled = self.curve.load(raise_m, self.cloth_scale) + extra
+        return modelled + self.bar_n + self.wander_at(raise_m)
 
     def arm_at(self, raise_m: float) -> Reals:
         """Give the arm at a raise."""
@@ -113,6 +166,19 @@ class TrialShades:
         arm = self.arm_at(raise_m)
         return self.holding_torque(turns, raise_m) / arm, self.lifting_torque(turns, raise_m) / arm
 
+    def stalls_at(self, turns: float) -> Reals:
+        """Give the raise at which each shade, guided, stops by itself; the stop if it arrives."""
+        heights = np.linspace(0.0, self.travel_m, STALL_HEIGHTS)
+        spare = np.array([self.lifting_torque(turns, float(height)) for height in heights])
+        stuck = spare < 0
+        above = np.where(stuck.any(axis=0), stuck.argmax(axis=0), STALL_HEIGHTS - 1)
+        below = np.maximum(above - 1, 0)
+        shades = np.arange(spare.shape[1])
+        left, lacking = np.maximum(spare[below, shades], 0.0), -spare[above, shades]
+        share = left / np.maximum(left + lacking, 1e-12)
+        there = heights[below] + share * (heights[above] - heights[below])
+        return np.asarray(np.where(stuck.any(axis=0), there, self.travel_m), dtype=np.float64)
+
     def braked_seconds(self, turns: float) -> Reals:
         """Give the time of a full rise at the speed at which the brake eats the surplus."""
         heights = np.linspace(0.0, self.travel_m, TIMED_HEIGHTS)
@@ -123,3 +189,34 @@ class TrialShades:
         arm, spare = self.arm_at(raise_m), self.lifting_torque(turns, raise_m)
         with np.errstate(divide="ignore"):
             return np.where(spare > 0, self.brake_drag_n_m_s / (spare * arm), np.inf)
+
+
+def _brake(case: LiftCase) -> Span:
+    """Give the drag of the brake, none where none is fitted, and what all springs' brakes add."""
+    fitted = case.brake is Brake.FITTED and case.brake_drag_n_m_s is not None
+    drag = span_of(case.brake_drag_n_m_s or 0.0).times(case.springs_side_by_side)
+    return drag if fitted else Span.exact(0.0)
+
+
+def middle_load(curve: LoadCurve) -> float:
+    """Give the load half way up."""
+    return float(curve.load(curve.panel.travel_m / 2))
+
+
+def panel_weight(load: PanelLoad) -> tuple[float, float]:
+    """Give what the cloth of a panel weighs, and what hangs on it, in newtons."""
+    heights = sum(load.row_spacings_m) + load.top_panel_m
+    cloth_n = load.cloth_n_m * (load.skirt_cloth_m + load.fullness * heights)
+    lumps = sum(lump.weight_n for lump in load.lumps)
+    return cloth_n, load.backing_n_m * heights + load.bar_n + sum(load.rows_n) + lumps
+
+
+def wander(uniform: Reals) -> Reals:
+    """Give standard normal numbers that are alike where their heights are near each other."""
+    return np.asarray(ndtri(uniform) @ _likeness().T, dtype=np.float64)
+
+
+@cache
+def _likeness() -> Reals:
+    apart = np.subtract.outer(WANDER_HEIGHTS, WANDER_HEIGHTS) / DISCREPANCY_REACH.value
+    return np.asarray(np.linalg.cholesky(np.exp(-(apart**2) / 2)), dtype=np.float64)
