@@ -10,7 +10,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from tests.core.layouts import US, answer, cloth, inches, laid_out, sized
 
-from foldwright.core.design.choices import ONLY_FOR, POUFED, Choices, RodPlace, StyleName
+from foldwright.core.design.choices import GATHERS, ONLY_FOR, POUFED, Choices, RodPlace, StyleName
 from foldwright.core.design.layout import Layout
 from foldwright.core.facts.house import house_habits
 from foldwright.core.facts.markets import edge_distance_floor, row_spacing_cap
@@ -57,8 +57,9 @@ def designs(draw: st.DrawFn) -> Choices:
         row_count=draw(st.none() | st.integers(1, 15)),
         largest_row_spacing=draw(st.none() | lengths("4", "12")),
         fullness=draw(st.sampled_from([None, 1.3, 1.75, 2.0]))
-        if style is StyleName.LOOPED
+        if style in ONLY_FOR["fullness"]
         else None,
+        width_fullness=draw(st.sampled_from([None, 1.0, 1.5, 2.5])) if style in GATHERS else None,
         step=draw(st.none() | lengths("1/16", "1")) if style is StyleName.CASCADE else None,
         tuck=draw(st.none() | lengths("1/4", "1")) if style is StyleName.TUCKED else None,
         dip=draw(st.none() | lengths("1/16", "6")) if style in DIPPED else None,
@@ -276,7 +277,7 @@ def test_the_raised_size_holds_all_that_hangs(design: Choices, width: Length, dr
     layout = drawn(design, width, drop)
     hem = drop - layout.travel.value
     fold = hem - layout.rows.first_row.value + layout.rows.fold_depth.value
-    dip = layout.swag.dip.value if layout.swag else Length(0)
+    dip = layout.swag.dip.value if layout.swag and not layout.swag.pinched else Length(0)
     at_rest = dip if layout.rows.tied_rows.value else Length(0)
     assert layout.stack.raised_size.value == max(hem - at_rest, fold) + dip
 

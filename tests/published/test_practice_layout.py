@@ -134,7 +134,11 @@ def test_a_hobbled_shade_by_the_book() -> None:
     size = sized("36", "63")
     assert book_loop_count(size.drop).value == 10
     design = looped(
-        row_count=10, fullness=2.0, hem_allowance=inches("0"), top_allowance=inches("0")
+        row_count=10,
+        fullness=2.0,
+        skirt=inches("0"),
+        hem_allowance=inches("0"),
+        top_allowance=inches("0"),
     )
     layout = laid_out(design, size)
     spacing = float(layout.rows.spacing.value.in_inches)
@@ -226,6 +230,7 @@ def test_a_tutorial_cuts_a_hobbled_shade() -> None:
     """
     design = looped(
         fullness=1.5,
+        skirt=inches("0"),
         side_turn=inches("3"),
         hem_allowance=inches("4"),
         top_allowance=inches("6"),

@@ -6,11 +6,14 @@ the check says so; elsewhere the rule is the page's and the size is ours.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
-from tests.core.layouts import inches, laid_out, sized
+from tests.core.layouts import cloth, inches, laid_out, sized
 
 from foldwright.core.design.choices import Choices, StyleName
 from foldwright.core.design.tucked import book_tuck_count
+from foldwright.core.facts.records import Chosen
 
 
 def test_a_stitched_tuck_shade_by_the_book() -> None:
@@ -50,3 +53,25 @@ def test_a_london_shade_as_a_workroom_makes_it() -> None:
     assert inches("5") <= one.columns.edge_distance.value <= inches("7")
     assert one.widths.cloth_width is not None
     assert one.widths.cloth_width.value - inches("57") == inches("24")
+
+
+def test_a_balloon_shade_by_a_tutorial() -> None:
+    """balloon-tutorial: cloth two and a half times the window, columns 1 in from its edges.
+
+    Published rule: a 40-in window takes 100 in of cloth, and with three poufs its columns
+    stand (100 - 2)/3 = 32.67 in apart on it. Rings 7 to 10 in apart. Tolerance 0.005 in.
+    """
+    design = Choices(
+        style=StyleName.BALLOON,
+        edge_distance=inches("1"),
+        column_count=4,
+        side_turn=inches("0"),
+        tied_rows=0,
+    )
+    layout = laid_out(design, sized("40", "60"), Chosen(face=cloth("118")))
+    assert layout.cuts[0].width.value == inches("100")
+    marks = [float(mark.value.in_inches) for mark in layout.columns.cloth_marks]
+    assert [right - left for left, right in pairwise(marks)] == pytest.approx(
+        [32.67] * 3, abs=0.005
+    )
+    assert inches("7") <= layout.rows.spacing.value <= inches("10")

@@ -264,6 +264,8 @@ DESIGN = Group(
                 StyleName.TUCKED.value: "tucked, a stitched ridge at every fold",
                 StyleName.RELAXED.value: "relaxed, the hem dips between two columns",
                 StyleName.LONDON.value: "London, pleats, a swag and tails",
+                StyleName.BALLOON.value: "balloon, gathered across, a pouf at the hem",
+                StyleName.GATHERED.value: "gathered, fuller across and along",
             },
             default=StyleName.FLAT.value,
         ),
@@ -294,8 +296,13 @@ DESIGN = Group(
         _number(
             "design.fullness",
             "Fullness",
-            "Looped only: cloth for one of row spacing.",
+            "Looped and gathered: cloth for one of row spacing.",
             answered_by="layout.rows.fullness",
+        ),
+        _number(
+            "design.width_fullness",
+            "Fullness across",
+            "Balloon and gathered: cloth for one of finished width.",
         ),
     ),
     more=(

@@ -166,9 +166,15 @@ _BY_NAME: dict[str, NumberKind] = {
     "efficiency": NumberKind(
         noun="a share between 0 and 1", unit="1", read=read_share, least=0.05, greatest=1
     ),
-    "fullness": NumberKind(noun="a fullness", unit="1", read=read_number, least=1, greatest=4),
-    "looped_fullness": NumberKind(
-        noun="a fullness", unit="1", read=read_number, least=1, greatest=4
+    **dict.fromkeys(
+        (
+            "fullness",
+            "looped_fullness",
+            "width_fullness",
+            "balloon_width_fullness",
+            "gathered_width_fullness",
+        ),
+        NumberKind(noun="a fullness", unit="1", read=read_number, least=1, greatest=4),
     ),
     "gear_ratio": NumberKind(
         noun="a gear ratio", unit="1", read=read_number, least=0.1, greatest=50

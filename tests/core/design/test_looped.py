@@ -70,7 +70,23 @@ def test_a_rod_finds_no_fold_line_in_a_loop() -> None:
 
 
 def test_lining_and_face_loop_alike() -> None:
+    """Own arithmetic: a skirt of 1 in hangs straight, 59 in loop double, and 4 and 3 in turn."""
     materials = Chosen(face=cloth(), lining=cloth())
-    design = replace(LOOPED, shrinkage=0.0, hem_allowance=inches("4"), top_allowance=inches("3"))
+    design = replace(
+        LOOPED,
+        shrinkage=0.0,
+        skirt=inches("1"),
+        hem_allowance=inches("4"),
+        top_allowance=inches("3"),
+    )
     cuts = laid_out(design, sized("36", "60"), materials).cuts
-    assert [cut.length.value for cut in cuts] == [inches("127"), inches("123")]
+    assert [cut.length.value for cut in cuts] == [inches("126"), inches("122")]
+
+
+def test_rows_lie_farther_apart_on_the_flat_cloth_than_they_hang() -> None:
+    """From the skirt up every spacing takes twice its height of cloth."""
+    rows = laid_out(replace(LOOPED, skirt=inches("1")), sized("36", "60")).rows
+    flat = [mark.value for mark in rows.cloth_marks]
+    assert flat[0] == inches("1")
+    for mark, on_the_cloth in zip(rows.marks, flat, strict=True):
+        assert abs(on_the_cloth - inches("1") - (mark.value - inches("1")) * 2) <= Length(20)

@@ -10,7 +10,7 @@ from tests.core.layouts import inches, laid_out, sized
 
 from foldwright.core.design.choices import Choices, StyleName
 from foldwright.core.design.layout import Layout
-from foldwright.core.drawing.face import Face, draw_face, draw_outline, face_of
+from foldwright.core.drawing.face import Edge, Face, draw_face, draw_outline, face_of
 from foldwright.core.drawing.folding import hang
 from foldwright.core.drawing.model import Line, Polyline, Rectangle
 
@@ -51,7 +51,7 @@ def test_the_hem_is_drawn_as_long_as_it_is() -> None:
     assert made.swag is not None
     assert made.swag.draw_in is not None
     drawn = made.swag.draw_in.value.in_millimetres
-    hem = up.edge(up.hang.lowest_at_columns)
+    hem = up.edge(up.lowest)
     assert hem[0].x == pytest.approx(drawn)
     assert hem[1].x == pytest.approx(2 * INCH + drawn)
     assert min(point.y for point in hem) == pytest.approx(up.hang.lowest)
@@ -68,7 +68,7 @@ def test_half_a_dip_draws_the_sides_in_by_a_quarter() -> None:
 
 def test_the_sides_taper_to_nothing_at_the_head() -> None:
     up = face(0.5)
-    top = up.edge(up.hang.top)
+    top = up.edge(Edge(height=up.hang.top, dip=up.hang.dip))
     assert (top[0].x, top[-1].x) == (0.0, up.width)
     outline = draw_outline(up)
     assert isinstance(outline, Polyline)
@@ -78,7 +78,7 @@ def test_the_sides_taper_to_nothing_at_the_head() -> None:
 def test_two_swags_meet_at_their_column() -> None:
     made = layout(RELAXED, "80")
     up = face(1.0, made, "80")
-    hem = up.edge(up.hang.lowest_at_columns)
+    hem = up.edge(up.lowest)
     at_columns = [point for point in hem if point.y == pytest.approx(up.hang.lowest_at_columns)]
     assert len(at_columns) == 5  # two sides and three columns
     assert at_columns[2].x == pytest.approx(40 * INCH)
@@ -96,7 +96,7 @@ def test_a_london_shade_swags_when_it_is_down_and_its_tails_hang_as_low() -> Non
     down = face(0.0, made, "42")
     assert down.hang.dip == pytest.approx(6 * INCH)
     assert down.hang.lowest == pytest.approx(0.0, abs=1e-5)
-    edge = down.edge(down.hang.lowest_at_columns)
+    edge = down.edge(down.lowest)
     lows = [edge[0].y, min(point.y for point in edge[1:-1]), edge[-1].y]
     assert lows == pytest.approx([0.0, 0.0, 0.0], abs=1e-5)
     assert edge[1] == (down.columns[-1], pytest.approx(6 * INCH))

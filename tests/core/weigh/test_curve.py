@@ -189,3 +189,61 @@ def test_all_that_is_wrong_is_named_at_once() -> None:
     with pytest.raises(ImpossiblePanel, match=r"fullness.*tied_rows") as refusal:
         LoadCurve.of(wrong)
     assert {f.where for f in refusal.value.faults} == {"bar_n", "fullness", "tied_rows"}
+
+
+GATHERED = PanelLoad(
+    row_spacings_m=(0.36, *(0.16,) * 6),
+    stacked_pitch_m=0.003,
+    skirt_cloth_m=0.1,
+    top_panel_m=0.25,
+    cloth_n_m=7.0,
+    bar_n=1.5,
+    rows_n=(0.04,) * 8,
+    travel_m=1.0,
+    fullness=1.5,
+    backing_n_m=0.2,
+    tied_rows=1,
+)
+
+
+@pytest.mark.parametrize("fullness", [1.0, 1.5])
+@pytest.mark.parametrize("tied", [0, 1])
+def test_the_even_climb_is_touched_after_each_pick_up_and_never_passed(
+    fullness: float, tied: int
+) -> None:
+    spacings = (0.16,) * 7 if tied == 0 else GATHERED.row_spacings_m
+    even = replace(GATHERED, top_panel_m=0.16, travel_m=0.95)
+    curve = LoadCurve.of(replace(even, fullness=fullness, tied_rows=tied, row_spacings_m=spacings))
+    picked = np.array(curve.pick_ups)
+    assert curve.load_after(picked) == pytest.approx(curve.even_climb(picked), rel=1e-9)
+    raises = np.linspace(0.0, 0.95, 501)
+    assert np.all(curve.load_after(raises) <= curve.even_climb(raises) + 1e-9)
+
+
+def test_ever_more_rows_tend_to_the_even_climb_whose_slope_is_all_the_cloth() -> None:
+    """Without rings or pitch each metre of raise lifts a metre of drop, fullness and backing."""
+    many = replace(
+        GATHERED,
+        row_spacings_m=(0.005,) * 200,
+        rows_n=(0.0,) * 201,
+        stacked_pitch_m=0.0,
+        tied_rows=0,
+    )
+    curve = LoadCurve.of(many)
+    raises = np.linspace(0.05, 0.95, 37)
+    slope = np.diff(curve.even_climb(raises)) / np.diff(raises)
+    assert slope == pytest.approx(np.full(36, 7.0 * 1.5 + 0.2))
+    assert curve.load(raises) == pytest.approx(curve.even_climb(raises), rel=0.015)
+
+
+def test_the_even_climb_follows_an_uncertain_cloth() -> None:
+    heavier = LoadCurve.of(replace(GATHERED, cloth_n_m=8.4))
+    climbed = LoadCurve.of(GATHERED).even_climb(0.5, 1.2)
+    assert float(climbed) == pytest.approx(float(heavier.even_climb(0.5)))
+
+
+def test_a_single_row_climbs_by_the_cloth_under_it() -> None:
+    one = replace(GATHERED, row_spacings_m=(), rows_n=(0.04,), tied_rows=0, travel_m=0.1)
+    curve = LoadCurve.of(one)
+    risen = float(curve.even_climb(0.1) - curve.even_climb(0.0))
+    assert risen == pytest.approx(0.1 * (7.0 * 1.5 + 0.2))

@@ -17,6 +17,8 @@ class StyleName(Enum):
     TUCKED = "tucked"
     RELAXED = "relaxed"
     LONDON = "london"
+    BALLOON = "balloon"
+    GATHERED = "gathered"
 
 
 class RodPlace(Enum):
@@ -41,7 +43,8 @@ class Choices:
     edge_distance: Length | None = None
     largest_pitch: Length | None = None
     middle_piece: Length | None = None  # wide cloth: each width in the middle shows so much
-    fullness: float | None = None  # looped: cloth per unit of row spacing
+    fullness: float | None = None  # looped, gathered: cloth per unit of row spacing
+    width_fullness: float | None = None  # balloon, gathered: flat cloth to one of finished width
     step: Length | None = None  # cascade: each fold is so much shorter than the one below
     tuck: Length | None = None  # tucked: cloth sewn into each tuck
     dip: Length | None = None  # the hem hangs so much lower between its columns
@@ -56,10 +59,12 @@ class Choices:
     stack_allowed_on_glass: Length | None = None
 
 
-POUFED = frozenset({StyleName.LONDON})
+GATHERS = frozenset({StyleName.BALLOON, StyleName.GATHERED})
+POUFED = GATHERS | {StyleName.LONDON}
 
 ONLY_FOR: dict[str, frozenset[StyleName]] = {
-    "fullness": frozenset({StyleName.LOOPED}),
+    "fullness": frozenset({StyleName.LOOPED, StyleName.GATHERED}),
+    "width_fullness": GATHERS,
     "step": frozenset({StyleName.CASCADE}),
     "tuck": frozenset({StyleName.TUCKED}),
     "dip": frozenset({StyleName.RELAXED, StyleName.LONDON}),

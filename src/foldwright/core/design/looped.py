@@ -7,6 +7,7 @@ from fractions import Fraction
 from math import ceil, floor
 
 from foldwright.core.design.choices import StyleName
+from foldwright.core.design.cloth_marks import mark_the_cloth
 from foldwright.core.design.layout import RowPlan
 from foldwright.core.design.order import Order, draft, head_allowance, skirt
 from foldwright.core.design.rows import RowScale, exact_share, row_plan
@@ -42,10 +43,7 @@ class LoopedStyle(Style):
 
     def largest_spacing(self, order: Order) -> L:
         """Take the smallest of the market's cap, the loop's limit and the spacing asked for."""
-        loop = _loop_spacing(order)
-        asked = order.design.largest_row_spacing
-        typed = () if asked is None else (chosen("largest row spacing", asked, Unit.LENGTH),)
-        return min((order.row_cap, loop, *typed), key=lambda limit: limit.value)
+        return loop_spacing_limit(order)
 
     def usual_row_count(self, order: Order) -> Figure[int]:
         """Take the book's count of loops, or more where a limit asks for it."""
@@ -89,7 +87,7 @@ class LoopedStyle(Style):
             first_row=_first_row(order),
             fullness=fullness(order),
         )
-        return row_plan(order, scale)
+        return mark_the_cloth(row_plan(order, scale))
 
     def hangs_below(self, order: Order, rows: RowPlan) -> L:
         """Take the lowest loop, or the skirt where that hangs lower."""
@@ -103,24 +101,8 @@ class LoopedStyle(Style):
 
     def drafts(self, order: Order, rows: RowPlan) -> Iterator[Draft[Order]]:
         """Find loops too long for a child's safety, and rods inside loops."""
-        loop = loop_of(rows)
-        if loop.value > LOOP_LIMIT.value:
-            yield draft(
-                Severity.STOP,
-                "loop-too-long",
-                "A row spacing and the cloth of its loop make {0}; workrooms keep it to {1} for"
-                " the safety of children.",
-                loop,
-                LOOP_LIMIT,
-                ways=self._shorter_loops(order, rows),
-                source=LOOP_LIMIT.source,
-            )
+        yield from loop_draft(order, self, rows)
         yield from rods_between_rows(order, "A loop has no fold line for a rod to lie in")
-
-    def _shorter_loops(self, order: Order, rows: RowPlan) -> Iterator[Way[Order]]:
-        yield usual_rows(order, self)
-        yield from _less_fullness(order, rows)
-        yield by_hand("Or take a style without loops.")
 
 
 def book_loop_count(drop: L) -> Figure[int]:
@@ -180,6 +162,49 @@ def loop_of(rows: RowPlan) -> L:
         rows.fullness,
         source=LOOP_LIMIT.source,
     )
+
+
+def loop_spacing_limit(order: Order) -> L:
+    """Take the smallest of the market's cap, the loop's limit and the spacing asked for.
+
+    Takes: the order of a shade with loops.
+
+    Gives: the largest row spacing that all of them allow.
+
+    Source: hobbled-pattern-diary.
+    """
+    asked = order.design.largest_row_spacing
+    typed = () if asked is None else (chosen("largest row spacing", asked, Unit.LENGTH),)
+    return min((order.row_cap, _loop_spacing(order), *typed), key=lambda limit: limit.value)
+
+
+def loop_draft(order: Order, style: Style, rows: RowPlan) -> Iterator[Draft[Order]]:
+    """Find loops of cord and cloth that are too long for a child's safety.
+
+    Takes: the order; its style; its rows.
+
+    Gives: a draft of a stop, or none.
+
+    Source: hobbled-pattern-diary.
+    """
+    loop = loop_of(rows)
+    if loop.value > LOOP_LIMIT.value:
+        yield draft(
+            Severity.STOP,
+            "loop-too-long",
+            "A row spacing and the cloth of its loop make {0}; workrooms keep it to {1} for"
+            " the safety of children.",
+            loop,
+            LOOP_LIMIT,
+            ways=_shorter_loops(order, style, rows),
+            source=LOOP_LIMIT.source,
+        )
+
+
+def _shorter_loops(order: Order, style: Style, rows: RowPlan) -> Iterator[Way[Order]]:
+    yield usual_rows(order, style)
+    yield from _less_fullness(order, rows)
+    yield by_hand("Or take a style without loops.")
 
 
 def _loop_spacing(order: Order) -> L:

@@ -68,6 +68,22 @@ def hem_below(rows: RowPlan) -> Length:
     return rows.skirt.value if behind else rows.first_row.value
 
 
+def cloth_below(rows: RowPlan) -> Length:
+    """Give the cloth from the hem up to the lowest row, before it is gathered.
+
+    Takes: the row plan.
+
+    Gives: what hangs there; loops begin above the lowest row, gathers along the drop below it.
+
+    Source: derived here.
+
+    >>> from foldwright.core.rig.example import LAYOUT
+    >>> cloth_below(LAYOUT.rows).in_millimetres
+    60.0
+    """
+    return _times(hem_below(rows), rows.fullness.value if rows.shirred else 1.0)
+
+
 def hanging_cloth(rows: RowPlan) -> Length:
     """Add up the cloth of a shade from its hem to its top line, as it hangs in folds.
 
@@ -82,7 +98,7 @@ def hanging_cloth(rows: RowPlan) -> Length:
     >>> hanging_cloth(LAYOUT.rows).in_millimetres
     1600.0
     """
-    return _times(_heights(rows), looped_fullness(rows))
+    return hem_below(rows) + _times(_panels(rows), looped_fullness(rows))
 
 
 def cloth_of(rows: RowPlan) -> Length:
@@ -90,7 +106,8 @@ def cloth_of(rows: RowPlan) -> Length:
 
     Takes: the row plan.
 
-    Gives: the drop, and what is tied up in a pouf, at the fullness.
+    Gives: what lies below the lowest row; above it the drop, and what is tied up in a pouf,
+    at the fullness.
 
     Source: derived here.
 
@@ -98,11 +115,11 @@ def cloth_of(rows: RowPlan) -> Length:
     >>> cloth_of(LAYOUT.rows).in_millimetres
     1600.0
     """
-    return _times(_heights(rows), rows.fullness.value)
+    return cloth_below(rows) + _times(_panels(rows), rows.fullness.value)
 
 
-def _heights(rows: RowPlan) -> Length:
-    return hem_below(rows) + sum(panel_heights(rows), ZERO)
+def _panels(rows: RowPlan) -> Length:
+    return sum(panel_heights(rows), ZERO)
 
 
 def _times(height: Length, fullness: float) -> Length:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from abc import abstractmethod
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 
-from foldwright.core.design.flat import FlatStyle, spacing_limit
+from foldwright.core.design.cloth_marks import mark_the_cloth
+from foldwright.core.design.flat import FlatStyle
 from foldwright.core.design.layout import Layout, RowPlan, SewingStep
 from foldwright.core.design.order import Order, draft, head_allowance, skirt, stacked_pitch
-from foldwright.core.design.panels import panel_heights
 from foldwright.core.design.rows import RowScale, Tie, exact_share, row_plan, untied
 from foldwright.core.design.style import usual_rows
 from foldwright.core.quantity.length import ZERO, Length
@@ -65,7 +65,7 @@ class PoufedStyle(FlatStyle):
 
     def usual_row_count(self, order: Order) -> Figure[int]:
         """Take the fewest rows that keep to the largest spacing, and those that are tied."""
-        setting, largest = self._setting(order), spacing_limit(order)
+        setting, largest = self._setting(order), self.largest_spacing(order)
         free = ceil(setting.room.value / largest.value - setting.half)
         return derived(
             "number of rows",
@@ -102,12 +102,17 @@ class PoufedStyle(FlatStyle):
             fullness=self.fullness(order),
             tie=setting.tie,
         )
-        return self._spaced(row_plan(order, scale))
+        return mark_the_cloth(row_plan(order, scale))
 
     def hangs_below(self, order: Order, rows: RowPlan) -> L:
         """Take what hangs lowest when raised: the pouf, or the fold of an open panel."""
         del order
         return max((rows.fold_depth, rows.first_row), key=lambda figure: figure.value)
+
+    def drafts(self, order: Order, rows: RowPlan) -> Iterator[Draft[Order]]:
+        """Find no fault with the depth of its folds: they hang free, and are not dressed."""
+        del order, rows
+        yield from ()
 
     def refusals(self, order: Order) -> Iterator[Draft[Order]]:
         """Refuse a pouf that leaves no room for a free row."""
@@ -175,7 +180,7 @@ class PoufedStyle(FlatStyle):
         """Let the lowest edge be the pouf, or the skirt or a loop that hangs lower still."""
         hanging, under = self._pouf_depth(order, tie), skirt(order)
         full = exact_share(self.fullness(order))
-        loop = spacing_limit(order).value * ((full - 1) / 2)
+        loop = self.largest_spacing(order).value * ((full - 1) / 2)
         sag = self.dip_at_rest(order)
         lowest = max(hanging.value, under.value, loop) + (sag.value if sag else ZERO)
         because = "The pouf {0} deep, or the skirt {1} where that hangs lower"
@@ -204,13 +209,6 @@ class PoufedStyle(FlatStyle):
         if order.design.pouf is not None:
             yield by_change(order, order.system, "Take the usual pouf.", design__pouf=None)
         yield by_hand("Make the shade longer, or the pouf shorter.")
-
-    @staticmethod
-    def _spaced(rows: RowPlan) -> RowPlan:
-        """Mark the rows on the flat cloth, where a pouf lies between them."""
-        if rows.pouf is None:
-            return rows
-        return replace(rows, cloth_marks=tuple(_on_the_cloth(rows)))
 
 
 def tied_rows(order: Order, usual: int) -> Figure[int]:
@@ -270,19 +268,3 @@ def _room_over(order: Order, tie: Tie, first: L) -> L:
         tie.rows,
         tie.pitch,
     )
-
-
-def _on_the_cloth(rows: RowPlan) -> Iterator[L]:
-    """Add the cloth up from the hem, panel by panel."""
-    full = exact_share(rows.fullness)
-    height = rows.skirt.value
-    for number, (mark, panel) in enumerate(zip(rows.marks, panel_heights(rows), strict=True), 1):
-        yield derived(
-            f"row {number} on the flat cloth",
-            Length(round(height.nanometres * full)),
-            Unit.LENGTH,
-            "The row that hangs at {0}: the cloth from the hem up to it, the pouf {1} with it.",
-            mark,
-            rows.pouf or rows.skirt,
-        )
-        height = height + panel

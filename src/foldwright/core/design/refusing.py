@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from foldwright.core.design.choices import StyleName
+from foldwright.core.design.choices import ONLY_FOR
 from foldwright.core.design.columns import usual_edge
 from foldwright.core.design.order import Order, draft, head_allowance, skirt, stacked_pitch
 from foldwright.core.design.styles import row_count, style_of
@@ -163,11 +163,23 @@ def _wrong_share(order: Order) -> Iterator[Draft[Order]]:
         found = chosen("shrinkage", shrink, Unit.SHARE)
         ways = (_free(order, "shrinkage", "Take the house's guess until it is tested."),)
         yield _refuse("shrinkage", "A cloth cannot shrink by {0} and be a shade.", found, ways=ways)
-    if order.design.style is StyleName.LOOPED and full is not None and full < 1:
+    if order.design.style in ONLY_FOR["fullness"] and full is not None and full < 1:
         found = chosen("fullness", full, Unit.RATIO)
         ways = (_free(order, "fullness", "Take the house's fullness."),)
-        sentence = "A looped shade has more cloth than drop, not {0} of it."
+        sentence = "A shade with loops has more cloth than drop, not {0} of it."
         yield _refuse("fullness-under-one", sentence, found, ways=ways)
+    yield from _narrower_than_the_shade(order)
+
+
+def _narrower_than_the_shade(order: Order) -> Iterator[Draft[Order]]:
+    across = order.design.width_fullness
+    if order.design.style in ONLY_FOR["width_fullness"] and across is not None and across < 1:
+        yield _refuse(
+            "width-fullness-under-one",
+            "A gathered shade has more cloth across than its width, not {0} of it.",
+            chosen("width fullness", across, Unit.RATIO),
+            ways=(_free(order, "width_fullness", "Take the house's fullness across."),),
+        )
 
 
 def _free(order: Order, field: str, sentence: str) -> Way[Order]:

@@ -8,6 +8,7 @@ from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.layout import Layout, SewingStep
 from foldwright.core.design.order import Order
 from foldwright.core.design.styles import style_of
+from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import derived
 
@@ -66,7 +67,7 @@ def _turns(order: Order, layout: Layout) -> Iterator[SewingStep]:
             title="Turn the sides",
             instruction=f"Turn {{0}} in at each side, {over}, and check the width {{1}} at three"
             " heights before going on.",
-            figures=(layout.side_turn, order.width),
+            figures=(layout.side_turn, _width_at_the_turns(order, layout)),
         )
     if layout.hem_allowance is not None:
         yield SewingStep(
@@ -74,6 +75,12 @@ def _turns(order: Order, layout: Layout) -> Iterator[SewingStep]:
             instruction="Turn {0} up at the bottom edge and sew the pocket; no interlining in it.",
             figures=(layout.hem_allowance,),
         )
+
+
+def _width_at_the_turns(order: Order, layout: Layout) -> Figure[Length]:
+    """Give the width between the turned sides: flat, where the cloth is gathered only later."""
+    gathered_later = layout.swag is not None and layout.swag.pinched
+    return layout.widths.cloth_width or order.width if gathered_later else order.width
 
 
 def _mark(layout: Layout) -> SewingStep:

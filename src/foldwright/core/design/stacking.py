@@ -118,24 +118,37 @@ def _depth(order: Order, style: Style, rows: RowPlan) -> L:
 
 def _pressed_folds(order: Order, style: Style, rows: RowPlan) -> L:
     folds, bulk, cloth = style.folds(rows), order.habits.fold_bulk, _thickness(order)
+    gathers = _gathers(order, style)
+    times = 2 * folds.value * (gathers[0].value if gathers else 1.0)
 
     def deep(kappa: float) -> Length:
-        metres = 2 * folds.value * kappa * cloth.value.in_metres
-        return Length.metres(metres) + RING_THICKNESS.value
+        return Length.metres(times * kappa * cloth.value.in_metres) + RING_THICKNESS.value
 
     return derived(
         "depth of the stack",
         deep(bulk.value),
         Unit.LENGTH,
-        "Twice {0} folds, of cloth {1} thick, bulking {2} times, and a ring {3}.",
+        "Twice {0} folds, of cloth {1} thick, bulking {2} times, and a ring {3}"
+        + ("; the cloth is {4} times as wide as the shade." if gathers else "."),
         folds,
         cloth,
         bulk,
         RING_THICKNESS,
+        *gathers,
         low=None if bulk.low is None else deep(bulk.low),
         high=None if bulk.high is None else deep(bulk.high),
         rounding=Rounding.CUT_OVERSIZE,
     )
+
+
+def _gathers(order: Order, style: Style) -> tuple[N, ...]:
+    """Give how many times as wide as the shade its flat cloth is, where it is wider at all."""
+    flat = style.flat_width(order)
+    if flat.value == order.width.value:
+        return ()
+    ratio = float(flat.value / order.width.value)
+    because = "The flat cloth {0} to the finished width {1}."
+    return (derived("cloth across", ratio, Unit.RATIO, because, flat, order.width),)
 
 
 def _thickness(order: Order) -> L:

@@ -126,7 +126,7 @@ def plain_cloth(order: Order, rows: RowPlan) -> L:
 
     Takes: the order; its rows.
 
-    Gives: the drop, and what is tied up in a pouf, at the fullness.
+    Gives: the drop, and what is tied up in a pouf, at the fullness of its loops.
 
     Source: derived here.
     """
@@ -137,7 +137,8 @@ def plain_cloth(order: Order, rows: RowPlan) -> L:
         Unit.LENGTH,
         "The drop {0}"
         + (" and the pouf {2}, less what it hangs below the hem," if pouf else "")
-        + " at {1} of cloth to one.",
+        + " at {1} of cloth to one"
+        + ("." if rows.shirred or rows.fullness.value == 1 else " above the lowest row."),
         order.drop,
         rows.fullness,
         *pouf,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from foldwright.core.design.cascade import CascadeStyle
 from foldwright.core.design.choices import StyleName
 from foldwright.core.design.flat import FlatStyle
+from foldwright.core.design.gathered import BalloonStyle, GatheredStyle
 from foldwright.core.design.london import LondonStyle
 from foldwright.core.design.looped import LoopedStyle
 from foldwright.core.design.order import Order
@@ -22,6 +23,8 @@ ALL: tuple[Style, ...] = (
     TuckedStyle(),
     RelaxedStyle(),
     LondonStyle(),
+    BalloonStyle(),
+    GatheredStyle(),
 )
 STYLES: dict[StyleName, Style] = {style.name: style for style in ALL}
 

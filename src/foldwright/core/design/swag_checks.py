@@ -32,7 +32,9 @@ def draft_swag_checks(order: Order, style: Style, layout: Layout) -> Iterator[Dr
     if layout.swag is not None and layout.swag.draw_in is not None:
         yield from _draws_in(order, layout, layout.swag, layout.swag.draw_in)
     if not style.straight_hem:
-        yield from _held_straight(order)
+        yield from _bar_in_a_swag(order)
+    if layout.swag is not None:
+        yield from _rods_in_a_swag(order)
 
 
 def _draws_in(order: Order, layout: Layout, swag: SwagPlan, drawn: L) -> Iterator[Draft[Order]]:
@@ -77,7 +79,7 @@ def _shallower(order: Order, layout: Layout) -> Iterator[Way[Order]]:
     yield by_change(order, order.system, "Let it dip by {0}.", figure, design__dip=dip)
 
 
-def _held_straight(order: Order) -> Iterator[Draft[Order]]:
+def _bar_in_a_swag(order: Order) -> Iterator[Draft[Order]]:
     if order.chosen.bar is not None:
         yield draft(
             Severity.ASK,
@@ -85,11 +87,14 @@ def _held_straight(order: Order) -> Iterator[Draft[Order]]:
             "A bottom bar is chosen, and it would hold straight a hem that is to dip.",
             ways=(by_hand("Leave the bar out, and weight the hem at its columns."),),
         )
+
+
+def _rods_in_a_swag(order: Order) -> Iterator[Draft[Order]]:
     if order.design.rods is not RodPlace.NONE:
         yield draft(
             Severity.ASK,
             "rods-in-a-swag",
-            "Rods are asked for, and they would hold straight a face that is to dip.",
+            "Rods are asked for, and they would hold straight a face that is to hang free.",
             ways=(
                 by_change(order, order.system, "Leave the rods out.", design__rods=RodPlace.NONE),
             ),

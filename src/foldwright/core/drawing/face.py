@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from foldwright.core.design.hanging import HangingEdge
 from foldwright.core.design.layout import Layout
-from foldwright.core.drawing.folding import MILLIMETRES_PER_METRE, Hang
+from foldwright.core.drawing.folding import MILLIMETRES_PER_METRE, Hang, Panel
 from foldwright.core.drawing.model import AnyElement, Box, Layer, Line, LineKind, Point, Polyline
 from foldwright.core.drawing.shapes import rectangle
 
@@ -16,6 +17,14 @@ SHADING = (1.2, 2.8, 5.0)  # lines above a fold edge, ever farther apart, that r
 EDGES_APART = 1.2  # fold edges closer than this would run into one black band
 SWAG_POINTS = 16
 DIP_SEEN = 0.01  # millimetres
+ENDS = 2  # points of a straight line
+
+
+class Edge(NamedTuple):
+    """A line across the cloth: its height at the columns, and how much lower it hangs midway."""
+
+    height: float
+    dip: float
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -28,11 +37,24 @@ class Face:
     columns: tuple[float, ...] = ()  # as they hang from the headrail
     draw_in: float = 0.0  # of each side at the hem, at this raise
     tails: bool = False  # the cloth beyond the outer columns hangs as low as the swags
+    scallop: float = 0.0  # rings pinch each fold up so much higher than it hangs midway
 
     @property
     def is_straight(self) -> bool:
         """Tell whether hem and sides are straight and plumb."""
-        return self.hang.dip <= DIP_SEEN and not self.draw_in
+        return self.hang.dip <= DIP_SEEN and not self.draw_in and not self.scallop
+
+    @property
+    def lowest(self) -> Edge:
+        """Give the lowest edge: the hem, or a fold that hangs below it."""
+        folds = [self.fold(panel) for panel in self.hang.panels if panel.folded]
+        hem = Edge(height=self.hang.hem, dip=self.hang.dip)
+        return min([hem, *folds], key=lambda edge: edge.height - edge.dip)
+
+    def fold(self, panel: Panel) -> Edge:
+        """Give the edge of a fold, pinched up to its row where rings do so."""
+        pinched = min(self.scallop, panel.slack)
+        return Edge(height=panel.fold_edge + pinched, dip=self.hang.dip + pinched)
 
     def inset(self, height: float) -> float:
         """Give how far each side has drawn in at a height: nothing at the head."""
@@ -49,15 +71,15 @@ class Face:
         shrunk = off * (1 - inset / outer) if abs(off) <= outer else off - inset * off / abs(off)
         return Point(middle + shrunk, height)
 
-    def edge(self, height: float) -> tuple[Point, ...]:
-        """Give a level line of the cloth from side to side, hanging in swags between columns."""
+    def edge(self, edge: Edge) -> tuple[Point, ...]:
+        """Give a line of the cloth from side to side, hanging in swags between columns."""
         ends = (0.0, self.width)
-        if self.hang.dip <= DIP_SEEN:
-            return tuple(self.point(end, height) for end in ends)
-        columns = [self.point(column, height) for column in sorted(self.columns)]
-        swags = [point for pair in pairwise(columns) for point in _swag(*pair, self.hang.dip)]
-        tail = self.hang.dip if self.tails else 0.0
-        left, right = (self.point(end, height - tail) for end in ends)
+        if edge.dip <= DIP_SEEN:
+            return tuple(self.point(end, edge.height) for end in ends)
+        columns = [self.point(column, edge.height) for column in sorted(self.columns)]
+        swags = [point for pair in pairwise(columns) for point in _swag(*pair, edge.dip)]
+        tail = edge.dip if self.tails else 0.0
+        left, right = (self.point(end, edge.height - tail) for end in ends)
         return tuple(dict.fromkeys((left, *swags, right)))
 
 
@@ -83,6 +105,7 @@ def face_of(layout: Layout, hang: Hang, *, width: float, scale: float) -> Face:
         columns=tuple(width - mark.value.in_millimetres for mark in layout.columns.marks),
         draw_in=_drawn_in(layout, hang),
         tails=layout.swag is not None and layout.swag.tails,
+        scallop=_scallop(layout),
     )
 
 
@@ -103,14 +126,15 @@ def draw_face(face: Face) -> Iterator[AnyElement]:
     """
     seen_down_to = face.hang.top
     for panel in reversed(face.hang.panels):
-        edge = panel.fold_edge
-        if panel.folded and edge < seen_down_to:
-            apart = seen_down_to - edge >= EDGES_APART * face.scale
+        lowest = panel.fold_edge
+        if panel.folded and lowest < seen_down_to:
+            apart = seen_down_to - lowest >= EDGES_APART * face.scale
+            edge = face.fold(panel)
             yield _across(face, edge, LineKind.VISIBLE if apart else LineKind.THIN)
-            yield from _shading(face, edge, seen_down_to)
-        seen_down_to = min(seen_down_to, edge)
+            yield from _shading(face, edge, seen_down_to - lowest)
+        seen_down_to = min(seen_down_to, lowest)
     for height in face.hang.ridges:
-        yield _across(face, height, LineKind.VISIBLE)
+        yield _across(face, Edge(height=height, dip=face.hang.dip), LineKind.VISIBLE)
 
 
 def draw_outline(face: Face) -> AnyElement:
@@ -133,7 +157,7 @@ def draw_outline(face: Face) -> AnyElement:
         whole = Box(left=0.0, bottom=bottom, right=face.width, top=top)
         return rectangle(whole, Layer.CLOTH, LineKind.VISIBLE)
     head = (Point(face.width, face.hang.top), Point(0.0, face.hang.top))
-    points = (*face.edge(face.hang.lowest_at_columns), *head)
+    points = (*face.edge(face.lowest), *head)
     return Polyline(points=points, closed=True, layer=Layer.CLOTH)
 
 
@@ -143,6 +167,11 @@ def _drawn_in(layout: Layout, hang: Hang) -> float:
         return 0.0
     dipped = hang.dip / layout.swag.dip.value.in_millimetres
     return layout.swag.draw_in.value.in_millimetres * dipped**2
+
+
+def _scallop(layout: Layout) -> float:
+    pinched = layout.swag is not None and layout.swag.pinched
+    return layout.swag.dip.value.in_millimetres if layout.swag and pinched else 0.0
 
 
 def _swag(left: Point, right: Point, dip: float) -> Iterator[Point]:
@@ -157,17 +186,17 @@ def _swag(left: Point, right: Point, dip: float) -> Iterator[Point]:
     yield right
 
 
-def _shading(face: Face, edge: float, upper: float) -> Iterator[AnyElement]:
+def _shading(face: Face, edge: Edge, room: float) -> Iterator[AnyElement]:
     """Round a fold with thin lines above its edge, as many as there is room for."""
     for distance in SHADING:
-        height = edge + distance * face.scale
-        if height < upper:
-            yield _across(face, height, LineKind.THIN)
+        above = distance * face.scale
+        if above < room:
+            yield _across(face, edge._replace(height=edge.height + above), LineKind.THIN)
 
 
-def _across(face: Face, height: float, kind: LineKind) -> AnyElement:
+def _across(face: Face, edge: Edge, kind: LineKind) -> AnyElement:
     """Draw a line over the whole width."""
-    if face.is_straight:
-        start, end = face.edge(height)
-        return Line(start=start, end=end, layer=Layer.CLOTH, kind=kind)
-    return Polyline(points=face.edge(height), layer=Layer.CLOTH, kind=kind)
+    points = face.edge(edge)
+    if len(points) == ENDS:
+        return Line(start=points[0], end=points[1], layer=Layer.CLOTH, kind=kind)
+    return Polyline(points=points, layer=Layer.CLOTH, kind=kind)

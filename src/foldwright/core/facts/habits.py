@@ -44,6 +44,9 @@ class Habits:
     london_tail: L
     london_pleat: L
     london_pouf: L
+    balloon_width_fullness: N
+    balloon_pouf: L
+    gathered_width_fullness: N
     # cut sizes
     side_turn: L
     hem_allowance: L

@@ -161,6 +161,19 @@ AT_THE_DRAWING: dict[str, Habit] = {
         "pouf of a London shade", "12",
         "10 to 14 in of the length are gathered up for good, so that it swags when lowered too.",
     ),
+    "balloon_width_fullness": fact(
+        "width fullness of a balloon shade", 2.5, Unit.RATIO,
+        "The cloth is cut two and a half times as wide as the window; some take twice.",
+        PUBLISHED, source=Source(id="balloon-tutorial"), low=2.0, high=2.5,
+    ),
+    "balloon_pouf": _length(
+        "pouf of a balloon shade", "14",
+        "12 to 16 in of the length are gathered up for good.",
+    ),
+    "gathered_width_fullness": fact(
+        "width fullness of a gathered shade", 2.0, Unit.RATIO,
+        "Twice the width gathers softly; two and a half richly.", PRACTICE, low=2.0, high=2.5,
+    ),
 }  # fmt: skip
 
 AT_THE_TABLE: dict[str, Habit] = {

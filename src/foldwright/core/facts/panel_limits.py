@@ -97,6 +97,12 @@ WIDEST_LONDON_SWAG = fact(
     source=Source(id="london-gallery-diary"),
 )
 
+WIDEST_POUF = _limit(
+    "widest pouf",
+    Length.inches(14),
+    "Poufs hang well from 9 to 14 in wide.",
+)
+
 DEEPEST_DIP = fact(
     "deepest dip",
     0.4,

@@ -36,7 +36,7 @@ class LoadCurve:
     mass is a plain factor: `load = cloth_scale * cloth + hardware`. Raise and scale
     may be numbers or arrays that broadcast.
 
-    Holds for: flat and looped shades of limp cloth, moved slowly, cords without friction;
+    Holds for: shades of limp cloth, moved slowly, cords without friction;
     any row spacings greater than the stacked pitch, equal or not.
 
     Source: derived here from the hairpin rule.
@@ -101,6 +101,16 @@ class LoadCurve:
         cloth = self.cloth.after(stop, reach_m=reach)
         return cloth_scale * cloth + self.hardware.after(stop, reach_m=reach)
 
+    def even_climb(self, raise_m: Raise, cloth_scale: Scale = 1.0) -> Samples:
+        """Give the load if the same cloth and rows were gathered evenly, without steps.
+
+        It is what the staircase tends to with ever more rows; with even panels, the top panel
+        among them, it is touched just after each pick-up and never passed.
+        """
+        cloth_n_m, hardware_n_m = _even_slopes(self.panel)
+        slope = cloth_scale * cloth_n_m + hardware_n_m
+        return self.load_lowered(cloth_scale) + slope * np.asarray(raise_m, dtype=np.float64)
+
     def energy(self, raise_m: Raise, cloth_scale: Scale = 1.0) -> Samples:
         """Give the work done in raising from fully down, in joules, exactly."""
         return cloth_scale * self.cloth.work(raise_m) + self.hardware.work(raise_m)
@@ -124,6 +134,16 @@ class LoadCurve:
         fading = (into / (STIFF_REACH.value * bending_m)) ** STIFF_FADE.value
         extra = STIFF_START.value * self.panel.cloth_n_m * bending_m * np.maximum(0.0, 1 - fading)
         return cloth_scale * extra
+
+
+def _even_slopes(panel: PanelLoad) -> tuple[float, float]:
+    """Give what cloth and hardware add for each length of raise, taken over all free panels."""
+    free = panel.row_spacings_m[panel.tied_rows :] or (1.0,)
+    rows_n = sum(panel.rows_n[panel.tied_rows + 1 :])
+    pitch_m = panel.stacked_pitch_m if panel.row_spacings_m[panel.tied_rows :] else 0.0
+    travel_m = sum(free) - pitch_m * len(free)
+    cloth_n = panel.cloth_n_m * panel.fullness * sum(free)
+    return cloth_n / travel_m, (panel.backing_n_m * sum(free) + rows_n) / travel_m
 
 
 def _cloth(panel: PanelLoad) -> Staircase:

@@ -130,20 +130,41 @@ def remarks(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
 
     Source: common practice; derived here for stiff cloth.
     """
-    yield from _bound(weights)
+    yield from _bound(shade, weights)
     yield from _unweighed(shade, weights)
     yield from _stiff(shade, weights)
 
 
-def _bound(weights: Weights) -> Iterator[Finding]:
-    if weights.bound is not None:
-        yield _note(
-            "bound",
-            "The load of a shade whose hem dips is an {0}: the cloth between the columns lags"
-            " behind its cords.",
-            weights.bound,
-            remedy="Lift by the bound; for the pull at the bar, trust the scale on the rig.",
-        )
+def _bound(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
+    """Say that a load is a bound; of gathered cloth also to what it would climb evenly."""
+    if weights.bound is None or shade.layout.swag is None:
+        return
+    sentence = (
+        "The load of a shade whose hem dips is an {0}: the cloth between the columns lags behind"
+        " its cords."
+    )
+    figures: tuple[Figure[Any], ...] = (weights.bound,)
+    if shade.layout.swag.pinched:
+        sentence += " Gathered evenly, without steps from row to row, it would climb to {1}."
+        figures = (weights.bound, _even_climb(shade, weights))
+    yield _note(
+        "bound",
+        sentence,
+        *figures,
+        remedy="Lift by the bound; for the pull at the bar, trust the scale on the rig.",
+    )
+
+
+def _even_climb(shade: MadeUp, weights: Weights) -> N:
+    travel = shade.layout.travel
+    return derived(
+        "load gathered evenly",
+        float(LoadCurve.of(weights.load).even_climb(travel.value.in_metres)),
+        Unit.FORCE,
+        "The same cloth and rows lifted over {0} with no step at any row: what many close rows"
+        " tend to.",
+        travel,
+    )
 
 
 def _unweighed(shade: MadeUp, weights: Weights) -> Iterator[Finding]:

@@ -232,6 +232,7 @@ BEFORE_ORDERING = (
             "design.cloth-too-narrow",
             "design.shrinkage",
             "design.fullness-under-one",
+            "design.width-fullness-under-one",
             "weigh.impossible",
         ),
     ),
