@@ -14,9 +14,11 @@ from foldwright.core.stock.bounding import (
     bound_by_length,
 )
 from foldwright.core.stock.filling import Filled, cost_of, longest_first
+from foldwright.core.stock.meeting import met
 from foldwright.core.stock.order import Bar, Cut, CutOrder, StockPlan
-from foldwright.core.stock.proving import best_of, tight_columns
+from foldwright.core.stock.proving import best_of
 from foldwright.core.stock.refusing import faults_of
+from foldwright.core.stock.tight import tight_columns
 from foldwright.core.stock.whole import Whole, in_whole_units
 from foldwright.core.why.fault import Fault
 
@@ -70,12 +72,29 @@ def _improve(
     for bar in bars:
         pool.add(_column(whole, bar))
     bound_by_columns(whole, pool, seconds_left)
-    bars = _better(whole, bars, best_of(whole, pool.columns, seconds_left))
-    if cost_of(whole, bars) > pool.least_cost + HAIR and len(whole.sources) == 1:
-        least_bars = round(pool.least_cost / whole.sources[0].cost)
-        if columns := tight_columns(whole, least_bars):
-            bars = _better(whole, bars, best_of(whole, columns, seconds_left))
+    for ways in (_tight, _found):
+        if cost_of(whole, bars) > pool.least_cost + HAIR and (columns := ways(whole, pool)):
+            met_it = met(whole, columns, pool.least_cost, _half_of(seconds_left))
+            bars = _better(whole, bars, met_it)
+    if cost_of(whole, bars) > pool.least_cost + HAIR:
+        bars = _better(whole, bars, best_of(whole, pool.columns, seconds_left))
     return bars, pool.least_cost
+
+
+def _half_of(seconds_left: Callable[[], float]) -> Callable[[], float]:
+    """Give a clock that stops when half of the time that is left now is used."""
+    kept = seconds_left() / 2
+    return lambda: seconds_left() - kept
+
+
+def _tight(whole: Whole, pool: Pool) -> list[Column] | None:
+    if len(whole.sources) > 1:
+        return None
+    return tight_columns(whole, round(pool.least_cost / whole.sources[0].cost))
+
+
+def _found(_whole: Whole, pool: Pool) -> list[Column]:
+    return pool.columns
 
 
 def _column(whole: Whole, bar: Filled) -> Column:
