@@ -7,7 +7,7 @@ from typing import Any
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.design.choices import RodPlace, StyleName
-from foldwright.core.design.layout import Layout
+from foldwright.core.design.layout import LayerCut, Layout, Piece
 from foldwright.core.drawing.frame import Frame
 from foldwright.core.drawing.table import table_layout
 from foldwright.core.drawing.words import in_full
@@ -75,16 +75,22 @@ def _frames(paper: Paper, *, broad: bool) -> Iterator[Frame]:
 
 
 def _cuts(layout: Layout, system: System) -> list[dict[str, str]]:
-    """List each layer as it is cut."""
-    return [
-        {
-            "layer": cut.layer,
-            "cloth": cut.cloth,
-            "width": in_full(cut.width, system),
-            "length": in_full(cut.length, system),
-        }
-        for cut in layout.cuts
-    ]
+    """List each layer, and each piece beside the layers, as it is cut."""
+    layers = [_cut(cut.layer, cut, system) for cut in layout.cuts]
+    return layers + [_cut(_counted(piece), piece, system) for piece in layout.pieces]
+
+
+def _cut(name: str, cut: LayerCut | Piece, system: System) -> dict[str, str]:
+    return {
+        "layer": name,
+        "cloth": cut.cloth,
+        "width": in_full(cut.width, system),
+        "length": in_full(cut.length, system),
+    }
+
+
+def _counted(piece: Piece) -> str:
+    return piece.name if piece.count.value == 1 else f"{piece.name} ({piece.count.value} of it)"
 
 
 Lines = list[tuple[str, str]]

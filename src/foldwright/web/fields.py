@@ -11,8 +11,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from enum import Enum
 
-from foldwright.core.check.choices import FixingPlace, HoleCover, Nap
+from foldwright.core.check.choices import FixingPlace, Nap
 from foldwright.core.design.choices import RodPlace, StyleName
+from foldwright.core.design.making import HoleCover
 from foldwright.core.lift.choices import Brake, LiftKind, Lock
 from foldwright.core.measure.opening import Face, HeightRule, MountPlace, Side, Substrate
 from foldwright.core.safety.choices import ChainDevice, Children, CordGuard
@@ -452,8 +453,10 @@ CUTTING = Group(
             "Holes in the blackout are",
             UNSAID
             | {
-                HoleCover.COVER.value: "under a cover strip",
+                HoleCover.COVER.value: "under a cover strip at each row",
+                HoleCover.SECOND_LAYER.value: "under a second layer",
                 HoleCover.PAINTED.value: "painted over",
+                HoleCover.SIDE_TURNS.value: "none: rings in the side turns only",
                 HoleCover.NOT_STITCHED.value: "none: the rings are not stitched through it",
                 HoleCover.ACCEPTED.value: "accepted by the client",
             },

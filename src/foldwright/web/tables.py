@@ -11,6 +11,7 @@ from typing import Any
 from markupsafe import Markup, escape
 
 from foldwright.core.check.plan import ShadePlan
+from foldwright.core.design.layout import LayerCut, Piece
 from foldwright.core.why.figure import Figure
 from foldwright.core.why.telling import cite
 from foldwright.web.figures import FigureIndex
@@ -34,6 +35,7 @@ LISTS = (
 )
 TOLD_ELSEWHERE = (
     "layout.cuts",
+    "layout.pieces",
     "layout.sewing",
     "balance.ranking",
     "balance.window.sensitivities",
@@ -102,15 +104,22 @@ def row_name(names: Sequence[str]) -> str:
 
 
 def _cloth(plan: ShadePlan, wording: Wording) -> Table:
-    cuts = plan.layout.cuts if plan.layout else ()
+    cuts, pieces = (plan.layout.cuts, plan.layout.pieces) if plan.layout else ((), ())
     return Table(
         title="Cloth to cut",
-        head=("layer", "cloth", "width", "length"),
-        lines=tuple(
-            (cut.layer, cut.cloth, wording.link(cut.width), wording.link(cut.length))
-            for cut in cuts
+        head=("piece", "cloth", "number", "width", "length"),
+        lines=(
+            *((cut.layer, cut.cloth, "1", *_cut_size(cut, wording)) for cut in cuts),
+            *(
+                (piece.name, piece.cloth, wording.link(piece.count), *_cut_size(piece, wording))
+                for piece in pieces
+            ),
         ),
     )
+
+
+def _cut_size(cut: LayerCut | Piece, wording: Wording) -> tuple[Cell, Cell]:
+    return wording.link(cut.width), wording.link(cut.length)
 
 
 def _sewing(plan: ShadePlan, wording: Wording) -> Table:

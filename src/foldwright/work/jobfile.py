@@ -13,6 +13,7 @@ from foldwright.work.shop import house_shop, load_shop
 DEMO = Path(__file__).parent.parent / "demo"
 DEMO_JOB = DEMO / "guesthouse.toml"
 STYLES_JOB = DEMO / "styles.toml"
+FINISHES_JOB = DEMO / "finishes.toml"
 
 
 def load_job(path: Path, shop_folder: Path | None = None) -> Reading:

@@ -1,4 +1,4 @@
-"""What the last look over an order asks beyond the shade: cutting, making, fixing, parcel."""
+"""What the last look over an order asks beyond the shade: cutting, fixing, parcel."""
 
 from __future__ import annotations
 
@@ -13,15 +13,6 @@ class Nap(Enum):
 
     UP = "up"
     DOWN = "down"
-
-
-class HoleCover(Enum):
-    """What becomes of the needle's holes in a blackout cloth."""
-
-    COVER = "cover strip under the rings"
-    PAINTED = "painted over"
-    NOT_STITCHED = "rings not stitched through it"
-    ACCEPTED = "accepted by the client"
 
 
 class FixingPlace(Enum):
@@ -42,17 +33,6 @@ class Cutting:
     motif_above_hem: Length | None = None  # centre of any motif over the bottom edge
     half_drop_planned: bool = False  # the second width begins half a repeat further on
     lining_shrinkage: float | None = None  # share, from the shop's own steam test
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Making:
-    """What is sewn on or hung before the shade."""
-
-    band_height: Length | None = None  # trim across the face
-    band_above_hem: Length | None = None  # its lower edge over the bottom edge; none: 0
-    valance_depth: Length | None = None
-    holes: HoleCover | None = None
-    interlining_in_hem: bool = False
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

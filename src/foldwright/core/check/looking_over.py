@@ -11,6 +11,7 @@ from foldwright.core.check.cutting_checks import draft_cutting_checks
 from foldwright.core.check.edge_checks import draft_edge_checks
 from foldwright.core.check.fixing_checks import draft_fixing_checks
 from foldwright.core.check.line_up_checks import draft_line_up_checks
+from foldwright.core.check.lining_checks import draft_lining_checks
 from foldwright.core.check.motif_checks import draft_motif_checks
 from foldwright.core.check.parcel_checks import draft_parcel_checks
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
@@ -24,12 +25,13 @@ from foldwright.core.why.trying import Draft, settle
 
 Rooms = Callable[[ShadeSpec], ShadePlan]
 
-NOT_FOR_THE_ROOMS = ("cutting", "making", "fixing", "delivery", "beside", "overrides")
+NOT_FOR_THE_ROOMS = ("cutting", "fixing", "delivery", "beside", "overrides")
 CHECKS = (
     draft_window_checks,
     draft_reach_checks,
     draft_fixing_checks,
     draft_sewing_checks,
+    draft_lining_checks,
     draft_edge_checks,
     draft_cutting_checks,
     draft_motif_checks,

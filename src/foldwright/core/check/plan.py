@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from foldwright.core.check.choices import Cutting, Delivery, FixingPlan, Making
+from foldwright.core.check.choices import Cutting, Delivery, FixingPlan
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.layout import Layout
+from foldwright.core.design.making import Making
 from foldwright.core.facts.records import Chosen, Materials
 from foldwright.core.lift.balance import Balance
 from foldwright.core.lift.choices import LiftChoices

@@ -170,6 +170,7 @@ def _design(plan: ShadePlan, given: Given) -> ShadePlan:
         given.habits,
         row_spacing_cap(given.markets),
         edge_distance_floor(given.markets),
+        plan.spec.making,
     )
     return replace(plan, layout=answer.result, findings=(*plan.findings, *answer.findings))
 
@@ -224,6 +225,7 @@ def _safe(plan: ShadePlan, given: Given) -> ShadePlan:
         safety=spec.safety,
         lift=spec.lift,
         design=spec.design,
+        making=spec.making,
         size=plan.size,
         layout=plan.layout,
         weights=plan.weights,

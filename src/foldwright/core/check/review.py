@@ -129,6 +129,7 @@ class Review:
             habits=self.habits,
             row_cap=row_spacing_cap(self.markets),
             edge_floor=edge_distance_floor(self.markets),
+            making=self.spec.making,
         )
 
     def laid_out(self, design: Choices, chosen: Chosen | None = None) -> Layout | None:
@@ -142,4 +143,5 @@ class Review:
             self.habits,
             row_spacing_cap(self.markets),
             edge_distance_floor(self.markets),
+            self.spec.making,
         ).result

@@ -1,10 +1,9 @@
-"""What goes wrong at the needle: rows in a band, holes in blackout, too much cloth in a turn."""
+"""What goes wrong at the needle: rows in a band, too much cloth in a turn."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from foldwright.core.check.choices import HoleCover
 from foldwright.core.check.drafting import draft
 from foldwright.core.check.plan import ShadeSpec
 from foldwright.core.check.review import Review
@@ -17,23 +16,14 @@ from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Severity, Stage
 from foldwright.core.why.making import chosen, derived, supplied
-from foldwright.core.why.source import Source
 from foldwright.core.why.trying import Draft, Way, by_change, by_hand
 
 L = Figure[Length]
-
-HOLE_WAYS = {
-    HoleCover.COVER: "Sew a cover strip under the ring rows.",
-    HoleCover.PAINTED: "Sew by hand, and paint over each hole.",
-    HoleCover.NOT_STITCHED: "Stitch the rings to the face alone, and lay the blackout over them.",
-    HoleCover.ACCEPTED: "The client accepts specks of light.",
-}
 
 
 def draft_sewing_checks(review: Review) -> Iterator[Draft[ShadeSpec]]:
     """Draft what goes wrong at the needle."""
     yield from _band(review)
-    yield from _holes(review)
     yield from _interlining_in_hem(review)
     yield from _too_thick(review)
 
@@ -104,38 +94,6 @@ def _band_hidden(review: Review, upper: L) -> Iterator[Draft[ShadeSpec]]:
         ),
         stage=Stage.ORDER,
     )
-
-
-def _holes(review: Review) -> Iterator[Draft[ShadeSpec]]:
-    """Ask what becomes of the holes that rings leave in a coated lining."""
-    coated = [cloth for cloth in (review.chosen.lining, review.chosen.face) if _is_blackout(cloth)]
-    if review.layout is None or not coated or review.spec.making.holes is not None:
-        return
-    rings = derived(
-        "rings",
-        review.layout.rows.count.value * review.layout.columns.count.value,
-        Unit.COUNT,
-        "{0} rows on {1} columns.",
-        review.layout.rows.count,
-        review.layout.columns.count,
-    )
-    yield draft(
-        Severity.ASK,
-        "blackout-holes",
-        "The needle pierces the blackout at each of {0} rings, and each hole lets light through."
-        " What is done about it?",
-        rings,
-        ways=tuple(
-            by_change(review.spec, review.system, sentence, making__holes=cover)
-            for cover, sentence in HOLE_WAYS.items()
-        ),
-        stage=Stage.ORDER,
-        source=Source(id="reverse-mount-diary"),
-    )
-
-
-def _is_blackout(cloth: Cloth | None) -> bool:
-    return cloth is not None and cloth.blackout
 
 
 def _interlining_in_hem(review: Review) -> Iterator[Draft[ShadeSpec]]:

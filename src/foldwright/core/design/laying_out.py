@@ -5,12 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from foldwright.core.design.allowances import hem_allowance, top_allowance
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.column_checks import draft_column_checks, nearest_column
 from foldwright.core.design.columns import plan_columns
-from foldwright.core.design.cutting import cut_layers, hem_allowance, top_allowance
+from foldwright.core.design.cutting import cut_layers
 from foldwright.core.design.layout import ColumnPlan, Layout, WidthPlan
+from foldwright.core.design.linings import lined
+from foldwright.core.design.making import PLAIN, Making
 from foldwright.core.design.order import Order
+from foldwright.core.design.pieces import cut_pieces
 from foldwright.core.design.refusing import draft_refusals
 from foldwright.core.design.row_checks import draft_row_checks
 from foldwright.core.design.sewing import sewing_order
@@ -38,11 +42,13 @@ def lay_out(  # noqa: PLR0913, PLR0917 - the contract between the rooms
     habits: Habits,
     row_cap: L,
     edge_floor: L,
+    making: Making = PLAIN,
 ) -> Answer[Layout]:
     """Lay out a shade: rows, columns, widths, seams, cut sizes and the raised stack.
 
     Takes: the design as signed; the finished size; the materials chosen so far; the shop's
-    habits; the largest row spacing and the least edge distance that the markets allow.
+    habits; the largest row spacing and the least edge distance that the markets allow; what
+    is sewn on or hung before the shade, nothing unless told.
 
     Gives: the layout, or None where none can be drawn, and the findings; every remedy that
     changes a field has been tried.
@@ -69,6 +75,7 @@ def lay_out(  # noqa: PLR0913, PLR0917 - the contract between the rooms
         habits=habits,
         row_cap=row_cap,
         edge_floor=edge_floor,
+        making=making,
     )
     refusals = list(draft_refusals(order))
     if refusals:
@@ -88,6 +95,8 @@ def _draw(order: Order) -> Layout:
         columns=columns,
         widths=_width_plan(order, joining, columns),
         cuts=cut_layers(order, rows, joining),
+        lined=lined(order),
+        pieces=tuple(cut_pieces(order, rows)),
         stack=plan_stack(order, style, rows),
         travel=travel(order, rows),
         swag=style.swag(order, rows),

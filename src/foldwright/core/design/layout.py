@@ -66,11 +66,39 @@ class WidthPlan:
 class LayerCut:
     """One layer before sewing."""
 
-    layer: str  # "face", "lining", "interlining"
+    layer: str  # "face", "lining", "second layer", "interlining"
     cloth: str  # its name in the shop list
     width: L
     length: L
     body: L | None = None  # of the length, what lies between hem and top line
+    widths: Figure[int] | None = None  # of a lining: joined from so many, no seam in the centre
+    lap: L | None = None  # its widths overlap by this much, and no needle pierces the join
+
+
+class Rides(Enum):
+    """Where the weight of a piece beside the layers lies."""
+
+    BOARD = "on the board"
+    ROWS = "at the ring rows"
+    DROP = "along the drop"
+    BAND = "across the shade"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Piece:
+    """A piece that is cut besides the layers: a strip, a valance, a flap, a band.
+
+    `length` runs along the drop and `width` across it, as the piece hangs.
+    """
+
+    name: str
+    layer: str  # whose cloth it is cut from
+    cloth: str  # its name in the shop list
+    count: Figure[int]
+    width: L
+    length: L
+    rides: Rides
+    above_hem: L | None = None  # of a band across: its middle over the bottom edge
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -139,5 +167,7 @@ class Layout:
     side_turn: L | None = None  # turned in at each side, once
     hem_allowance: L | None = None  # turned up below the finished bottom edge
     top_allowance: L | None = None  # left above the top line, over the board and its staples
+    lined: Figure[str] | None = None  # in words: unlined, lined, dim-out, blackout
+    pieces: tuple[Piece, ...] = ()  # cut besides the layers
     sewn: tuple[SewnLine, ...] = ()  # what is marked on the flat cloth besides rows and columns
     sewing: tuple[SewingStep, ...] = ()  # in the order of the work

@@ -7,6 +7,7 @@ from dataclasses import dataclass, fields
 from typing import Any
 
 from foldwright.core.design.choices import Choices, RodPlace
+from foldwright.core.design.making import PLAIN, Making
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Chosen, Cloth
 from foldwright.core.measure.finished import FinishedSize
@@ -26,7 +27,7 @@ TYPED = {Status.MEASURED, Status.CHOSEN}
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Order:
-    """Everything the room of designs knows; `design` is named as in the job file."""
+    """Everything the room of designs knows; `design` and `making` as in the job file."""
 
     design: Choices
     size: FinishedSize
@@ -34,6 +35,7 @@ class Order:
     habits: Habits
     row_cap: L
     edge_floor: L
+    making: Making = PLAIN
 
     @property
     def width(self) -> L:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.layout import Layout, SewingStep
+from foldwright.core.design.lining_steps import hole_steps, lining_steps, stitched_through
 from foldwright.core.design.order import Order
 from foldwright.core.design.styles import style_of
 from foldwright.core.quantity.length import Length
@@ -30,9 +31,11 @@ def _steps(order: Order, layout: Layout) -> Iterator[SewingStep]:
     yield _press(layout)
     yield from _join(layout)
     yield from style.before_the_turns(order, layout)
+    yield from lining_steps(order, layout)
     yield from _turns(order, layout)
     yield _mark(layout)
-    yield _rings(layout)
+    yield _rings(order, layout)
+    yield from hole_steps(order)
     yield from style.after_the_rings(order, layout)
     yield from _rods(layout)
     yield _top(layout)
@@ -100,11 +103,11 @@ def _mark(layout: Layout) -> SewingStep:
     )
 
 
-def _rings(layout: Layout) -> SewingStep:
+def _rings(order: Order, layout: Layout) -> SewingStep:
     return SewingStep(
         title="Sew the rings",
         instruction="Sew {0} rings by hand or machine, four or five stitches each, only a pin-prick"
-        " through the face.",
+        " through the face." + stitched_through(order),
         figures=(ring_count(layout),),
     )
 

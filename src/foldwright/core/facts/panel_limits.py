@@ -139,6 +139,28 @@ LEAST_SIDE_PIECE = _limit(
     Status.HOUSE,
 )
 
+LAP = _limit(
+    "lap of a glued join",
+    Length.inches(Fraction(1, 2)),
+    "Widths of a coated lining overlap by this much and are glued: a needle would leave a line of"
+    " holes. Interlining is lapped as well, and caught flat.",
+    Status.HOUSE,
+)
+
+COVER_STRIP = _limit(
+    "length of a cover strip",
+    Length.inches(1),
+    "Wide enough to lie under a row of rings with their stitches.",
+    Status.HOUSE,
+)
+
+LIGHT_TEST = _limit(
+    "distance of the light test",
+    Length.metres(3),
+    "Invented: from here no hole of a blackout is to be seen with a lamp behind it.",
+    Status.HOUSE,
+)
+
 POCKET_EASE = _limit(
     "ease of the bar pocket",
     Length.inches(Fraction(1, 4)),

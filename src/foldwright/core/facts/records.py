@@ -8,8 +8,17 @@ out is None, and the rooms ask for it or fall back on a marked house default.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from enum import Enum
 
 from foldwright.core.quantity.length import Length
+
+
+class Coating(Enum):
+    """What the back of a cloth is coated with against the light."""
+
+    NONE = "none"
+    DIM_OUT = "dim-out"  # one coat: the room is dimmed
+    BLACKOUT = "blackout"  # a black coat among two or three: a needle's hole lets light through
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -30,8 +39,13 @@ class Cloth:
     natural: bool | None = None  # True: of natural fibre, which shrinks; None: not said
     directional: bool = False  # True: a pile or a print with an up and a down
     half_drop: bool = False  # True: every other repeat across stands half a repeat lower
-    blackout: bool = False  # True: coated so that a needle's hole lets light through
+    coating: Coating = Coating.NONE
     note: str = ""
+
+    @property
+    def blackout(self) -> bool:
+        """Tell whether a needle's hole in it lets light through."""
+        return self.coating is Coating.BLACKOUT
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

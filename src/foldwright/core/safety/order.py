@@ -7,6 +7,7 @@ from datetime import date
 
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.layout import Layout
+from foldwright.core.design.making import PLAIN, Making
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.markets import Market
 from foldwright.core.facts.records import Chosen, ShopList
@@ -46,6 +47,7 @@ class SafetyOrder:
     habits: Habits
     markets: tuple[Market, ...]
     draws: Reals
+    making: Making = PLAIN
     weights: Weights | None = None
     stops: frozenset[str] = frozenset()  # ids of what stops the shade already
 

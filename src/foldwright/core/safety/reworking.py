@@ -44,6 +44,7 @@ def lay_out_again(order: SafetyOrder) -> Answer[Layout]:
         order.habits,
         row_spacing_cap(order.markets),
         edge_distance_floor(order.markets),
+        order.making,
     )
 
 

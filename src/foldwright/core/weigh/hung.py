@@ -15,11 +15,12 @@ from foldwright.core.weigh.made_up import MadeUp
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class PartMasses:
-    """What hangs besides the cloth, in kg: the bar, one rod, the rings of one row."""
+    """What hangs besides the layers, in kg: the bar, one rod, what lies at one row."""
 
     bar_kg: float
     rod_kg: float
     row_of_rings_kg: float
+    strip_kg: float = 0.0  # under the rings of one row
 
 
 def hang_up(shade: MadeUp, cloth: ClothLie, parts: PartMasses) -> PanelLoad:
@@ -71,7 +72,7 @@ def bending_length_m(shade: MadeUp) -> float:
 
 def _row_kg(shade: MadeUp, parts: PartMasses) -> float:
     rod_at_row = shade.layout.rows.rods is RodPlace.ROWS
-    return parts.row_of_rings_kg + (parts.rod_kg if rod_at_row else 0.0)
+    return parts.row_of_rings_kg + parts.strip_kg + (parts.rod_kg if rod_at_row else 0.0)
 
 
 def _rods_in_the_skirt(shade: MadeUp) -> int:

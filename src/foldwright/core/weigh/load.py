@@ -56,4 +56,6 @@ class Weights:
     rings: N
     total: N
     load: PanelLoad
+    pieces: tuple[N, ...] = ()  # on the cords: strips and bands
+    beside: tuple[N, ...] = ()  # on the board, not on the cords: valance and flaps
     bound: Figure[str] | None = None  # why the load is the most it can be, and not what it is

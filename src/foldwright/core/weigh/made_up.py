@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 from foldwright.core.design.layout import LayerCut, Layout
 from foldwright.core.facts.habits import Habits
@@ -24,13 +24,14 @@ class MadeUp:
     @property
     def layers(self) -> tuple[tuple[LayerCut, Cloth], ...]:
         """Give each cut with its cloth, as far as the cloths are chosen."""
-        cloths = {
-            "face": self.chosen.face,
-            "lining": self.chosen.lining,
-            "interlining": self.chosen.interlining,
-        }
-        pairs = ((cut, cloths.get(cut.layer)) for cut in self.layout.cuts)
+        pairs = ((cut, self.cloth_named(cut.cloth)) for cut in self.layout.cuts)
         return tuple((cut, cloth) for cut, cloth in pairs if cloth is not None)
+
+    def cloth_named(self, name: str) -> Cloth | None:
+        """Find a cloth of this shade by its name."""
+        parts = (getattr(self.chosen, slot.name) for slot in fields(self.chosen))
+        cloths = (part for part in parts if isinstance(part, Cloth))
+        return next((cloth for cloth in cloths if cloth.name == name), None)
 
     @property
     def stacked_pitch(self) -> Length:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import hypot
 
-from foldwright.core.design.layout import Layout
+from foldwright.core.design.layout import Layout, Rides
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Chosen
 from foldwright.core.measure.finished import FinishedSize
@@ -20,6 +20,7 @@ from foldwright.core.weigh.impossible import ImpossiblePanel, check_panel
 from foldwright.core.weigh.layers import areal_mass, cloth_lie, layer_mass
 from foldwright.core.weigh.load import Weights
 from foldwright.core.weigh.made_up import MadeUp
+from foldwright.core.weigh.pieces import riding, weigh_pieces
 from foldwright.core.weigh.remarks import impossible, load_bound, missing_parts, remarks
 from foldwright.core.why.answer import Answer
 from foldwright.core.why.figure import Figure, Unit
@@ -77,15 +78,22 @@ def _weights(shade: MadeUp) -> Weights:
     hung, row = bar_mass(shade, shade.chosen.bar), row_of_rings_mass(shade)
     rod = rod_mass(shade, shade.chosen.rod) if _has_rods(shade) and shade.chosen.rod else None
     rods, rings = rods_mass(shade, rod), rings_mass(shade, row)
+    pieces = weigh_pieces(shade)
+    lifted = tuple(mass for piece, mass in pieces if piece.rides is not Rides.BOARD)
     parts = PartMasses(
-        bar_kg=hung.value, rod_kg=rod.value if rod else 0.0, row_of_rings_kg=row.value
+        bar_kg=hung.value,
+        rod_kg=rod.value if rod else 0.0,
+        row_of_rings_kg=row.value,
+        strip_kg=riding(pieces, Rides.ROWS) / shade.layout.rows.count.value,
     )
     return Weights(
         layers=layers,
         bar=hung,
         rods=rods,
         rings=rings,
-        total=_total(*layers, hung, rods, rings),
+        total=_total(*layers, hung, rods, rings, *lifted),
+        pieces=lifted,
+        beside=tuple(mass for piece, mass in pieces if piece.rides is Rides.BOARD),
         load=hang_up(shade, cloth_lie(shade, layers), parts),
         bound=load_bound(shade),
     )
@@ -102,7 +110,7 @@ def _total(*parts: N) -> N:
         "mass of the whole shade",
         whole,
         Unit.MASS,
-        "Layers, bar, rods and rings together: "
+        "All that is on the cords together: "
         + ", ".join(f"{{{number}}}" for number in range(len(parts)))
         + ".",
         *parts,

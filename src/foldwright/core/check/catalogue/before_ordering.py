@@ -182,8 +182,8 @@ BEFORE_ORDERING = (
     _check(
         id="blackout-holes",
         looks_at="rings stitched through a blackout cloth",
-        severity=Severity.ASK,
-        findings=("check.blackout-holes",),
+        severity=Severity.STOP,
+        findings=("check.rings-beyond-turns", "check.blackout-holes"),
         source=Source(id="reverse-mount-diary"),
     ),
     _check(
@@ -250,6 +250,7 @@ BEFORE_ORDERING = (
             "weigh.face",
             "weigh.bar",
             "weigh.rod",
+            "check.interlining-bare",
         ),
     ),
     _check(

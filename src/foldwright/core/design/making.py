@@ -1,0 +1,33 @@
+"""What is sewn on, or hung before the shade, as it was ordered."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from foldwright.core.quantity.length import Length
+
+
+class HoleCover(Enum):
+    """What becomes of the needle's holes in a blackout cloth."""
+
+    COVER = "cover strip under the rings"
+    SECOND_LAYER = "second layer under the rings"
+    PAINTED = "painted over"
+    SIDE_TURNS = "rings in the side turns only"
+    NOT_STITCHED = "rings not stitched through it"
+    ACCEPTED = "accepted by the client"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Making:
+    """What is sewn on or hung before the shade."""
+
+    band_height: Length | None = None  # trim across the face
+    band_above_hem: Length | None = None  # its lower edge over the bottom edge; none: 0
+    valance_depth: Length | None = None
+    holes: HoleCover | None = None
+    interlining_in_hem: bool = False
+
+
+PLAIN = Making()
