@@ -12,6 +12,7 @@ from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.printing import (
     USUAL_MARK,
     print_both,
+    print_cloth,
     print_fine,
     print_length,
     round_length,
@@ -112,3 +113,11 @@ def test_a_length_on_the_mark_is_never_moved(
     mark = USUAL_MARK[system]
     on_the_mark = round_length(length, mark, Rounding.MARK)
     assert round_length(on_the_mark, mark, rounding) == on_the_mark
+
+
+def test_cloth_is_written_in_yards_and_eighths_or_metres() -> None:
+    assert print_cloth(Length.inches(246), INCH) == "6 7/8 yd"
+    assert print_cloth(Length.inches(252), INCH) == "7 yd"
+    assert print_cloth(Length.mm(6248), METRIC) == "6.25 m"
+    assert print_cloth(Length.mm(6248), METRIC, Rounding.MUST_FIT) == "6.24 m"
+    assert print_cloth(Length.mm(0), METRIC) == "0.00 m"

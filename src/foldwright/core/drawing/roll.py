@@ -71,7 +71,11 @@ class Band:
 
     def mark(self, length: Length) -> str:
         """Write a mark without its unit."""
-        return print_length(length, self.system).removesuffix(UNIT_WORDS[self.system]).rstrip()
+        return _bare(length, self.system)
+
+
+def _bare(length: Length, system: System) -> str:
+    return print_length(length, system).removesuffix(UNIT_WORDS[system]).rstrip()
 
 
 def roll_drawings(
@@ -125,8 +129,8 @@ def _scale(roll: RollCuts, system: System, frame: Frame) -> float:
 
 def _bottom(roll: RollCuts, system: System) -> float:
     """Leave room under the cloth for the marks, which are read from the right."""
-    words = [print_length(cut.end, system) for cut in roll.cuts]
-    longest = max(text_width(word, Lettering.FIGURE) for word in words)
+    marks = [mark for cut in roll.cuts for mark in (cut.start, cut.end)]
+    longest = max(text_width(_bare(mark, system), Lettering.FIGURE) for mark in marks)
     return MARK_OFF + LEADER + longest
 
 

@@ -13,6 +13,10 @@ USUAL_MARK = {
     System.INCH: Length.inches(Fraction(1, 16)),
     System.METRIC: Length.mm(1),
 }
+CLOTH_MARK = {
+    System.INCH: Length.inches(Fraction(36, 8)),  # an eighth of a yard
+    System.METRIC: Length.mm(10),
+}
 FINE_BELOW_MARKS = 8  # under half an inch, or 8 mm, a rounded mark would hide the figure
 
 
@@ -105,6 +109,26 @@ def print_fine(length: Length, system: System, rounding: Rounding = Rounding.MAR
         return print_length(length, system, rounding, mark=Length.mm("0.1"))
     thousandths = Fraction(round_length(length, Length.inches("0.001"), rounding).in_inches)
     return f"{float(thousandths):.3f} in"
+
+
+def print_cloth(length: Length, system: System, rounding: Rounding = Rounding.CUT_OVERSIZE) -> str:
+    """Print a length of cloth as it is bought: yards and eighths, or metres to the centimetre.
+
+    Takes: the exact length; the reader's system; the rounding: up for what is bought, down
+    for what is proven to be needed.
+
+    Gives: text such as "6 7/8 yd" or "6.29 m".
+
+    Source: common practice.
+
+    >>> print_cloth(Length.inches(246), System.INCH), print_cloth(Length.inches(246), System.METRIC)
+    ('6 7/8 yd', '6.25 m')
+    """
+    at_mark = round_length(length, CLOTH_MARK[system], rounding)
+    if system is System.METRIC:
+        return f"{at_mark.in_millimetres / 1000:.2f} m"
+    yards = Length.inches(at_mark.in_inches / 36)
+    return f"{_in_inches(yards).removesuffix(' in')} yd"
 
 
 def _in_inches(length: Length) -> str:
