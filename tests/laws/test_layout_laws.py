@@ -278,7 +278,7 @@ def test_the_raised_size_holds_all_that_hangs(design: Choices, width: Length, dr
     hem = drop - layout.travel.value
     fold = hem - layout.rows.first_row.value + layout.rows.fold_depth.value
     dip = layout.swag.dip.value if layout.swag and not layout.swag.pinched else Length(0)
-    at_rest = dip if layout.rows.tied_rows.value else Length(0)
+    at_rest = dip if layout.rows.tied_rows.value or layout.rows.shirred else Length(0)
     assert layout.stack.raised_size.value == max(hem - at_rest, fold) + dip
 
 

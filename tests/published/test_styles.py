@@ -75,3 +75,30 @@ def test_a_balloon_shade_by_a_tutorial() -> None:
         [32.67] * 3, abs=0.005
     )
     assert inches("7") <= layout.rows.spacing.value <= inches("10")
+
+
+@pytest.mark.parametrize(
+    ("scallop", "fullness", "width", "length"), [("4", 3.0, "67", "180"), ("3", 2.0, "63", "120")]
+)
+def test_an_austrian_shade_by_a_blog(
+    scallop: str, fullness: float, width: str, length: str
+) -> None:
+    """gathered-shade-blog: 3 to 4 in a scallop of at most 12 in, and 3 in of side seams;
+    three lengths of sheer cloth, two of opaque.
+
+    Published rule: 48 by 60 in with four scallops takes 67 (63) in across, and 180 in of
+    sheer or 120 in of opaque cloth along. Widths exact, lengths within 0.0005 in.
+    """
+    design = Choices(
+        style=StyleName.AUSTRIAN,
+        scallop=inches(scallop),
+        fullness=fullness,
+        side_turn=inches("3/2"),
+        hem_allowance=inches("0"),
+        top_allowance=inches("0"),
+        shrinkage=0.0,
+    )
+    layout = laid_out(design, sized("48", "60"), Chosen(face=cloth("118")))
+    assert layout.columns.count.value - 1 == 4
+    assert layout.cuts[0].width.value == inches(width)
+    assert float(layout.cuts[0].length.value.in_inches) == pytest.approx(float(length), abs=0.0005)

@@ -267,6 +267,7 @@ DESIGN = Group(
                 StyleName.LONDON.value: "London, pleats, a swag and tails",
                 StyleName.BALLOON.value: "balloon, gathered across, a pouf at the hem",
                 StyleName.GATHERED.value: "gathered, fuller across and along",
+                StyleName.AUSTRIAN.value: "Austrian, shirred in scallops on tapes",
             },
             default=StyleName.FLAT.value,
         ),
@@ -297,7 +298,7 @@ DESIGN = Group(
         _number(
             "design.fullness",
             "Fullness",
-            "Looped and gathered: cloth for one of row spacing.",
+            "Looped, gathered, Austrian: cloth for one of drop.",
             answered_by="layout.rows.fullness",
         ),
         _number(
@@ -323,6 +324,11 @@ DESIGN = Group(
             label="Hem cut wider, sides plumb",
             kind=Kind.TICK,
             hint="Relaxed only.",
+        ),
+        Field(
+            path="design.scallop",
+            label="Cloth of a scallop",
+            hint="Austrian only: each is cut so much wider than its space.",
         ),
         Field(
             path="design.pleat_allowance",

@@ -173,6 +173,7 @@ _BY_NAME: dict[str, NumberKind] = {
             "width_fullness",
             "balloon_width_fullness",
             "gathered_width_fullness",
+            "austrian_fullness",
         ),
         NumberKind(noun="a fullness", unit="1", read=read_number, least=1, greatest=4),
     ),

@@ -6,9 +6,10 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
-from tests.core.layouts import HABITS, answer, finding, ids, inches, laid_out, sized
+from tests.core.layouts import HABITS, answer, cloth, finding, ids, inches, laid_out, sized
 
 from foldwright.core.design.choices import Choices, RodPlace, StyleName
+from foldwright.core.facts.records import Chosen
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.finding import Severity
 
@@ -145,8 +146,9 @@ def test_rods_are_left_out_of_a_face_that_hangs_free_and_a_bar_is_not() -> None:
 
 
 def test_the_stack_is_as_many_times_as_thick_as_it_is_gathered() -> None:
+    felt = Chosen(face=cloth("118", thickness=Length.mm(6)))
     thick, thin = (
-        laid_out(replace(BALLOON, width_fullness=full), SIZE).stack.depth.value
+        laid_out(replace(BALLOON, width_fullness=full), SIZE, felt).stack.depth.value
         for full in (2.0, 1.0)
     )
     ring = Length.mm(4)

@@ -100,3 +100,27 @@ def test_a_london_shade_swags_when_it_is_down_and_its_tails_hang_as_low() -> Non
     lows = [edge[0].y, min(point.y for point in edge[1:-1]), edge[-1].y]
     assert lows == pytest.approx([0.0, 0.0, 0.0], abs=1e-5)
     assert edge[1] == (down.columns[-1], pytest.approx(6 * INCH))
+
+
+def test_a_balloon_is_pinched_at_its_rings_and_hangs_its_whole_pouf_between_them() -> None:
+    made = layout(Choices(style=StyleName.BALLOON, width_fullness=2.5), "40")
+    down = face(0.0, made, "40")
+    assert made.swag is not None
+    assert down.hang.dip == 0.0
+    assert down.hang.lowest == pytest.approx(0.0, abs=1e-5)
+    edge = down.edge(down.lowest)
+    assert min(point.y for point in edge) == pytest.approx(0.0, abs=1e-5)
+    assert max(point.y for point in edge) == pytest.approx(made.swag.dip.value.in_millimetres)
+
+
+@pytest.mark.parametrize("share", [0.0, 0.5, 1.0])
+def test_an_austrian_hem_hangs_in_scallops_at_every_raise(share: float) -> None:
+    made = layout(Choices(style=StyleName.AUSTRIAN), "40")
+    hung = face(share, made, "40")
+    assert made.swag is not None
+    assert hung.hang.dip == pytest.approx(made.swag.dip.value.in_millimetres)
+    thin = [each for each in draw_face(hung) if isinstance(each, Polyline)]
+    free = sum(not panel.closed for panel in hung.hang.panels)
+    assert len(thin) >= 3 * free
+    if share == 0.0:
+        assert hung.hang.lowest == pytest.approx(0.0, abs=1e-5)

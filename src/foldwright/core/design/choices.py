@@ -19,6 +19,7 @@ class StyleName(Enum):
     LONDON = "london"
     BALLOON = "balloon"
     GATHERED = "gathered"
+    AUSTRIAN = "austrian"
 
 
 class RodPlace(Enum):
@@ -43,12 +44,13 @@ class Choices:
     edge_distance: Length | None = None
     largest_pitch: Length | None = None
     middle_piece: Length | None = None  # wide cloth: each width in the middle shows so much
-    fullness: float | None = None  # looped, gathered: cloth per unit of row spacing
+    fullness: float | None = None  # looped, gathered, Austrian: cloth to one of drop
     width_fullness: float | None = None  # balloon, gathered: flat cloth to one of finished width
     step: Length | None = None  # cascade: each fold is so much shorter than the one below
     tuck: Length | None = None  # tucked: cloth sewn into each tuck
     dip: Length | None = None  # the hem hangs so much lower between its columns
     widened_hem: bool = False  # relaxed: cut wider at the hem, so that the sides hang plumb
+    scallop: Length | None = None  # Austrian: each scallop is cut so much wider than its space
     pleat_allowance: Length | None = None  # London: cloth folded into each inverted pleat
     tied_rows: int | None = None  # rows tied to the lowest for good, with a pouf between them
     pouf: Length | None = None  # cloth gathered up for good between the tied rows
@@ -63,12 +65,13 @@ GATHERS = frozenset({StyleName.BALLOON, StyleName.GATHERED})
 POUFED = GATHERS | {StyleName.LONDON}
 
 ONLY_FOR: dict[str, frozenset[StyleName]] = {
-    "fullness": frozenset({StyleName.LOOPED, StyleName.GATHERED}),
+    "fullness": frozenset({StyleName.LOOPED, StyleName.GATHERED, StyleName.AUSTRIAN}),
     "width_fullness": GATHERS,
     "step": frozenset({StyleName.CASCADE}),
     "tuck": frozenset({StyleName.TUCKED}),
     "dip": frozenset({StyleName.RELAXED, StyleName.LONDON}),
     "widened_hem": frozenset({StyleName.RELAXED}),
+    "scallop": frozenset({StyleName.AUSTRIAN}),
     "pleat_allowance": frozenset({StyleName.LONDON}),
     "tied_rows": POUFED,
     "pouf": POUFED,

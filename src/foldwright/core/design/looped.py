@@ -13,6 +13,7 @@ from foldwright.core.design.order import Order, draft, head_allowance, skirt
 from foldwright.core.design.rows import RowScale, exact_share, row_plan
 from foldwright.core.design.style import Style, rods_between_rows, usual_rows
 from foldwright.core.facts.panel_limits import (
+    BILLOWING_LOOPS,
     HOBBLED_BOOK,
     LOOP_LIMIT,
     LOOPED_HEAD,
@@ -40,6 +41,7 @@ class LoopedStyle(Style):
     """
 
     name = StyleName.LOOPED
+    billow = BILLOWING_LOOPS
 
     def largest_spacing(self, order: Order) -> L:
         """Take the smallest of the market's cap, the loop's limit and the spacing asked for."""

@@ -14,6 +14,7 @@ from foldwright.core.design.layout import Layout, RowPlan, SewingStep
 from foldwright.core.design.order import Order, draft, head_allowance, skirt, stacked_pitch
 from foldwright.core.design.rows import RowScale, Tie, exact_share, row_plan, untied
 from foldwright.core.design.style import usual_rows
+from foldwright.core.facts.panel_limits import BILLOWING_POUFS
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Severity
@@ -27,7 +28,7 @@ USUALLY_TIED = 1
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class _Setting:
+class Setting:
     """What the rows of a shade are set out from; `half` counts spacings below the lowest row."""
 
     tied: Figure[int]
@@ -46,6 +47,8 @@ class PoufedStyle(FlatStyle):
     """
 
     fixed_columns = True
+    billow = BILLOWING_POUFS
+    shirred = False  # the fullness is gathered along the drop and hangs in no loops
 
     @abstractmethod
     def fullness(self, order: Order) -> N:
@@ -65,7 +68,7 @@ class PoufedStyle(FlatStyle):
 
     def usual_row_count(self, order: Order) -> Figure[int]:
         """Take the fewest rows that keep to the largest spacing, and those that are tied."""
-        setting, largest = self._setting(order), self.largest_spacing(order)
+        setting, largest = self.setting(order), self.largest_spacing(order)
         free = ceil(setting.room.value / largest.value - setting.half)
         return derived(
             "number of rows",
@@ -79,12 +82,12 @@ class PoufedStyle(FlatStyle):
 
     def least_spacing(self, order: Order, count: int) -> Fraction:
         """Share what head and hem leave among the rows that are free."""
-        setting = self._setting(order)
+        setting = self.setting(order)
         return setting.room.value.nanometres / (count - setting.tied.value + setting.half)
 
     def rows(self, order: Order, count: Figure[int]) -> RowPlan:
         """Set the rows out, the tied ones first."""
-        setting, exact = self._setting(order), self.least_spacing(order, count.value)
+        setting, exact = self.setting(order), self.least_spacing(order, count.value)
         spacing = derived(
             "row spacing",
             Length(round(exact)),
@@ -101,6 +104,7 @@ class PoufedStyle(FlatStyle):
             first_row=setting.first_row or self._first_row(order, exact, spacing),
             fullness=self.fullness(order),
             tie=setting.tie,
+            shirred=self.shirred,
         )
         return mark_the_cloth(row_plan(order, scale))
 
@@ -116,7 +120,7 @@ class PoufedStyle(FlatStyle):
 
     def refusals(self, order: Order) -> Iterator[Draft[Order]]:
         """Refuse a pouf that leaves no room for a free row."""
-        setting, row = self._setting(order), stacked_pitch(order).value * 2
+        setting, row = self.setting(order), stacked_pitch(order).value * 2
         typed = order.design.row_count
         if typed is not None and 1 <= typed <= setting.tied.value:
             yield draft(
@@ -152,13 +156,14 @@ class PoufedStyle(FlatStyle):
                 figures=(layout.rows.tied_rows, layout.rows.pouf),
             )
 
-    def _setting(self, order: Order) -> _Setting:
+    def setting(self, order: Order) -> Setting:
+        """Tell what the rows are set out from, tied to a pouf or free."""
         tied = tied_rows(order, self.usually_tied())
         if tied.value == 0:
-            return _Setting(tied=tied, room=_room(order), half=self._half_folds(order))
+            return Setting(tied=tied, room=_room(order), half=self._half_folds(order))
         tie = Tie(rows=tied, pitch=stacked_pitch(order), pouf=pouf(order, self.usual_pouf(order)))
         first = self._hem_to_tied(order, tie)
-        return _Setting(tied=tied, room=_room_over(order, tie, first), tie=tie, first_row=first)
+        return Setting(tied=tied, room=_room_over(order, tie, first), tie=tie, first_row=first)
 
     def _half_folds(self, order: Order) -> Fraction:
         """Count what hangs below the lowest row, in spacings: half of one's cloth."""

@@ -166,7 +166,7 @@ def _wrong_share(order: Order) -> Iterator[Draft[Order]]:
     if order.design.style in ONLY_FOR["fullness"] and full is not None and full < 1:
         found = chosen("fullness", full, Unit.RATIO)
         ways = (_free(order, "fullness", "Take the house's fullness."),)
-        sentence = "A shade with loops has more cloth than drop, not {0} of it."
+        sentence = "A full shade has more cloth than drop, not {0} of it."
         yield _refuse("fullness-under-one", sentence, found, ways=ways)
     yield from _narrower_than_the_shade(order)
 

@@ -33,6 +33,7 @@ class RowScale:
     `exact` is the spacing in nanometres, unrounded; `spacing` is the figure that is shown.
     A cascade narrows: each spacing is that much less than the one below it. Tied rows lie
     stacked on the lowest even when the shade is down, with the pouf gathered between them.
+    Shirred cloth is gathered along the drop, and folds as if it were as long as it hangs.
     """
 
     count: Figure[int]
@@ -42,6 +43,7 @@ class RowScale:
     fullness: N
     narrowing: L | None = None
     tie: Tie | None = None
+    shirred: bool = False
 
     def above_first(self, number: int) -> Fraction:
         """Give how far a row lies above the lowest, in nanometres; rows count from 0."""
@@ -84,6 +86,7 @@ def row_plan(order: Order, scale: RowScale) -> RowPlan:
         stacked_pitch=stacked_pitch(order),
         spacings=_spacings(scale, marks),
         pouf=scale.tie.pouf if scale.tie else None,
+        shirred=scale.shirred,
     )
 
 
@@ -158,7 +161,10 @@ def _spacings(scale: RowScale, marks: tuple[L, ...]) -> tuple[L, ...]:
 
 
 def _fold_depth(scale: RowScale) -> L:
-    """Fold the cloth of one spacing in two."""
+    """Fold the cloth of one spacing in two; what is shirred folds as long as it hangs."""
+    if scale.shirred:
+        value, because = _nearest(scale.exact / 2), "Half of one row spacing {0}."
+        return derived("fold depth", value, Unit.LENGTH, because, scale.spacing)
     return derived(
         "fold depth",
         _nearest(scale.exact * exact_share(scale.fullness) / 2),

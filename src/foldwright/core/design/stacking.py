@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import prod
+
 from foldwright.core.design.layout import RowPlan, Stack
 from foldwright.core.design.order import Order, stacked_pitch
 from foldwright.core.design.style import Style
@@ -109,17 +111,15 @@ def _glass_covered(order: Order, raised: L) -> L | None:
 
 
 def _depth(order: Order, style: Style, rows: RowPlan) -> L:
-    """Take the thicker of the pressed folds and the nose of a free fold."""
-    pressed, nose = _pressed_folds(order, style, rows), _nose(order)
-    if nose is None or nose.value <= pressed.value:
-        return pressed
-    return nose
+    """Take the thickest of the pressed folds, the nose of a free fold, and folds that billow."""
+    depths = (_pressed_folds(order, style, rows), _nose(order), style.billow)
+    return max((depth for depth in depths if depth), key=lambda depth: depth.value)
 
 
 def _pressed_folds(order: Order, style: Style, rows: RowPlan) -> L:
     folds, bulk, cloth = style.folds(rows), order.habits.fold_bulk, _thickness(order)
-    gathers = _gathers(order, style)
-    times = 2 * folds.value * (gathers[0].value if gathers else 1.0)
+    gathers = (*_gathered_across(order, style), *_gathered_along(rows))
+    times = 2 * folds.value * prod(each.value for each in gathers)
 
     def deep(kappa: float) -> Length:
         return Length.metres(times * kappa * cloth.value.in_metres) + RING_THICKNESS.value
@@ -129,7 +129,7 @@ def _pressed_folds(order: Order, style: Style, rows: RowPlan) -> L:
         deep(bulk.value),
         Unit.LENGTH,
         "Twice {0} folds, of cloth {1} thick, bulking {2} times, and a ring {3}"
-        + ("; the cloth is {4} times as wide as the shade." if gathers else "."),
+        + _gathered(len(gathers)),
         folds,
         cloth,
         bulk,
@@ -141,7 +141,17 @@ def _pressed_folds(order: Order, style: Style, rows: RowPlan) -> L:
     )
 
 
-def _gathers(order: Order, style: Style) -> tuple[N, ...]:
+def _gathered(ways: int) -> str:
+    """Say that the folds are as many times thicker as they are gathered across and along."""
+    times = " and ".join(f"{{{number}}} times" for number in range(4, 4 + ways))
+    return f"; gathered, that is {times} as thick." if ways else "."
+
+
+def _gathered_along(rows: RowPlan) -> tuple[N, ...]:
+    return (rows.fullness,) if rows.shirred else ()
+
+
+def _gathered_across(order: Order, style: Style) -> tuple[N, ...]:
     """Give how many times as wide as the shade its flat cloth is, where it is wider at all."""
     flat = style.flat_width(order)
     if flat.value == order.width.value:

@@ -39,6 +39,7 @@ class Style(Protocol):
 
     straight_hem: bool = True  # a bar holds the hem straight
     fixed_columns: bool = False  # the columns belong to the look, and no seam moves them
+    billow: L | None = None  # how far folds that are never pressed stand into the room
 
     @property
     def name(self) -> StyleName:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from foldwright.core.design.austrian import AustrianStyle
 from foldwright.core.design.cascade import CascadeStyle
 from foldwright.core.design.choices import StyleName
 from foldwright.core.design.flat import FlatStyle
@@ -25,6 +26,7 @@ ALL: tuple[Style, ...] = (
     LondonStyle(),
     BalloonStyle(),
     GatheredStyle(),
+    AustrianStyle(),
 )
 STYLES: dict[StyleName, Style] = {style.name: style for style in ALL}
 

@@ -17,6 +17,7 @@ SHADING = (1.2, 2.8, 5.0)  # lines above a fold edge, ever farther apart, that r
 EDGES_APART = 1.2  # fold edges closer than this would run into one black band
 SWAG_POINTS = 16
 DIP_SEEN = 0.01  # millimetres
+RIPPLES = 4  # drawn to a row of shirred cloth
 ENDS = 2  # points of a straight line
 
 
@@ -38,6 +39,7 @@ class Face:
     draw_in: float = 0.0  # of each side at the hem, at this raise
     tails: bool = False  # the cloth beyond the outer columns hangs as low as the swags
     scallop: float = 0.0  # rings pinch each fold up so much higher than it hangs midway
+    shirred: bool = False  # drawn up on tapes, so that the face ripples all the way down
 
     @property
     def is_straight(self) -> bool:
@@ -106,6 +108,7 @@ def face_of(layout: Layout, hang: Hang, *, width: float, scale: float) -> Face:
         draw_in=_drawn_in(layout, hang),
         tails=layout.swag is not None and layout.swag.tails,
         scallop=_scallop(layout),
+        shirred=layout.rows.shirred,
     )
 
 
@@ -133,6 +136,8 @@ def draw_face(face: Face) -> Iterator[AnyElement]:
             yield _across(face, edge, LineKind.VISIBLE if apart else LineKind.THIN)
             yield from _shading(face, edge, seen_down_to - lowest)
         seen_down_to = min(seen_down_to, lowest)
+    if face.shirred:
+        yield from _ripples(face)
     for height in face.hang.ridges:
         yield _across(face, Edge(height=height, dip=face.hang.dip), LineKind.VISIBLE)
 
@@ -159,6 +164,17 @@ def draw_outline(face: Face) -> AnyElement:
     head = (Point(face.width, face.hang.top), Point(0.0, face.hang.top))
     points = (*face.edge(face.lowest), *head)
     return Polyline(points=points, closed=True, layer=Layer.CLOTH)
+
+
+def _ripples(face: Face) -> Iterator[AnyElement]:
+    """Draw a ripple at every row that hangs free, and between each two."""
+    free = [panel for panel in face.hang.panels if not panel.closed]
+    for panel in free:
+        seen = panel.upper - panel.lower - panel.slack
+        for part in range(RIPPLES):
+            height = panel.upper - seen * part / RIPPLES
+            if height < face.hang.top - face.hang.dip / 2:
+                yield _across(face, Edge(height=height, dip=face.hang.dip), LineKind.THIN)
 
 
 def _drawn_in(layout: Layout, hang: Hang) -> float:

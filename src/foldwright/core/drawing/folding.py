@@ -107,11 +107,13 @@ def hang(layout: Layout, *, drop_mm: float, pitch_mm: float, raise_share: float)
 def _dip(layout: Layout, raised_by: float) -> float:
     """Let the middle lag behind the rising columns until it hangs its whole dip lower.
 
-    A pouf that is tied up for good has let it lag from the start. Folds that rings pinch up
-    hang lowest in the middle by themselves.
+    A pouf that is tied up for good has let it lag from the start, and scallops of shirred cloth
+    never hang otherwise. Folds that rings pinch up hang lowest in the middle by themselves.
     """
     if layout.swag is None or layout.swag.pinched:
         return 0.0
+    if layout.rows.shirred:
+        return layout.swag.dip.value.in_millimetres
     pouf = layout.rows.pouf
     risen = raised_by + (pouf.value.in_millimetres if pouf else 0.0)
     return min(layout.swag.dip.value.in_millimetres, risen)

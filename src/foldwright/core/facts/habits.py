@@ -47,6 +47,8 @@ class Habits:
     balloon_width_fullness: N
     balloon_pouf: L
     gathered_width_fullness: N
+    austrian_fullness: N
+    austrian_scallop: L
     # cut sizes
     side_turn: L
     hem_allowance: L

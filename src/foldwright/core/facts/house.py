@@ -20,6 +20,7 @@ Habit = Figure[Any]  # of a length or a number; its field in Habits says which
 PRACTICE, HOUSE, PUBLISHED = Status.PRACTICE, Status.HOUSE, Status.PUBLISHED
 CORD_SPACING_PAGE = Source(id="cord-spacing-page")
 MEASURING_PAGE = Source(id="measuring-page", clause="outside mount")
+GATHERED_BLOG = Source(id="gathered-shade-blog", clause="25 January 2008")
 LONDON_DIARY = Source(id="london-gallery-diary")
 OLDER_SAFETY_WORDING = Source(id="ansi-wcma-2012", clause="4.5.3.2")
 
@@ -173,6 +174,15 @@ AT_THE_DRAWING: dict[str, Habit] = {
     "gathered_width_fullness": fact(
         "width fullness of a gathered shade", 2.0, Unit.RATIO,
         "Twice the width gathers softly; two and a half richly.", PRACTICE, low=2.0, high=2.5,
+    ),
+    "austrian_fullness": fact(
+        "fullness of an Austrian shade", 3.0, Unit.RATIO,
+        "Sheer cloth is drawn up from three times the drop, opaque cloth from twice.",
+        PUBLISHED, source=GATHERED_BLOG, low=2.0, high=3.0,
+    ),
+    "austrian_scallop": _published(
+        "cloth of a scallop", "4",
+        "Each scallop is cut 3 to 4 in wider than the space between its tapes.", GATHERED_BLOG,
     ),
 }  # fmt: skip
 

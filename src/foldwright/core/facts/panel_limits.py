@@ -103,6 +103,15 @@ WIDEST_POUF = _limit(
     "Poufs hang well from 9 to 14 in wide.",
 )
 
+WIDEST_SCALLOP = fact(
+    "widest scallop",
+    Length.inches(12),
+    Unit.LENGTH,
+    "A wider scallop hangs as a bag.",
+    Status.PUBLISHED,
+    source=Source(id="gathered-shade-blog", clause="25 January 2008"),
+)
+
 DEEPEST_DIP = fact(
     "deepest dip",
     0.4,
@@ -177,6 +186,26 @@ THICKNESS_WHEN_UNKNOWN = _limit(
 
 RING_THICKNESS = _limit(
     "depth of a ring", Length.mm(4), "A ring stands this far off the cloth.", Status.HOUSE
+)
+
+BILLOWING_LOOPS = fact(
+    "depth of stacked loops",
+    Length.inches(4),
+    Unit.LENGTH,
+    "Stacked loops stand 3 to 5 in into the room, however thin their cloth.",
+    Status.PRACTICE,
+    low=Length.inches(3),
+    high=Length.inches(5),
+)
+
+BILLOWING_POUFS = fact(
+    "depth of stacked poufs",
+    Length.inches("5.5"),
+    Unit.LENGTH,
+    "Stacked swags and poufs stand 4 to 7 in into the room, however thin their cloth.",
+    Status.PRACTICE,
+    low=Length.inches(4),
+    high=Length.inches(7),
 )
 
 NOSE_IN_BENDING_LENGTHS = fact(

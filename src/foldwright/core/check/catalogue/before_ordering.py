@@ -233,6 +233,7 @@ BEFORE_ORDERING = (
             "design.shrinkage",
             "design.fullness-under-one",
             "design.width-fullness-under-one",
+            "design.scallops-too-deep",
             "weigh.impossible",
         ),
     ),
