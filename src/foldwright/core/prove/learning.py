@@ -25,7 +25,7 @@ FARTHEST = 6.0  # standard deviations; beyond, a trial shade is as good as impos
 ENOUGH = 0.15  # of the trial shades: with so many still explaining, none are drawn anew
 STEPPING = 0.10  # of the trial shades that must still explain each step on the way
 WIDER = 1.25  # the new trial shades spread so much wider than those that explained
-MOST_ROUNDS = 6
+MOST_ROUNDS = 9
 FEWEST_EXPLAINING = 0.02  # of the trial shades; with fewer the ranges are not to be trusted
 
 
@@ -81,11 +81,13 @@ def learn(case: LiftCase, observations: Sequence[Observation], draws: Reals) -> 
     """
     normals = np.clip(ndtri(draws[:, :DRAW_COLUMNS]), -FARTHEST, FARTHEST)
     round_ = _Round.of(case, observations, normals, np.zeros(len(normals)))
+    best = round_
     for _ in range(MOST_ROUNDS):
-        if round_.explaining >= ENOUGH:
+        if best.explaining >= ENOUGH:
             break
         round_ = _nearer(case, observations, round_, normals)
-    return round_.learned()
+        best = max(best, round_, key=lambda each: each.explaining)
+    return best.learned()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
@@ -146,11 +148,12 @@ def _nearer(
 ) -> _Round:
     """Draw new trial shades where those lie that explain, and note how rare each would be."""
     weights = last.weights(last.heed())
-    middle = weights @ last.normals
+    # Plain sums: many threads on products as narrow as these only wait for each other.
+    middle = np.einsum("n,ni->i", weights, last.normals)
     apart = last.normals - middle
-    spread = WIDER * (apart.T * weights) @ apart
+    spread = WIDER * np.einsum("ni,nj->ij", apart * weights[:, None], apart)
     lower = np.linalg.cholesky(spread + 1e-9 * np.eye(len(middle)))
-    drawn = np.clip(middle + normals @ lower.T, -FARTHEST, FARTHEST)
+    drawn = np.clip(middle + np.einsum("nj,ij->ni", normals, lower), -FARTHEST, FARTHEST)
     drawn_as = -np.square(normals).sum(axis=1) / 2 - np.log(np.diag(lower)).sum()
     rarities = -np.square(drawn).sum(axis=1) / 2 - drawn_as
     return _Round.of(case, observations, drawn, rarities)

@@ -99,12 +99,12 @@ class FullRise:
 
     def readings(self, shades: TrialShades) -> tuple[Reading, ...]:
         """Give whether the top was reached, as a share of 1 or 0."""
-        reached = shades.lifting_torque(self.turns, shades.travel_m) >= 0
+        reached = shades.raised_torque(self.turns) >= 0
         return (_whether("reaches the top", noted=self.rose, predicted=reached),)
 
     def log_likelihood(self, shades: TrialShades) -> Reals:
         """Give it: whether the top, where it is heaviest, was reached."""
-        spare = shades.lifting_torque(self.turns, shades.travel_m)
+        spare = shades.raised_torque(self.turns)
         sure = _sureness(shades, shades.travel_m, spare)
         return np.asarray(log_ndtr(sure if self.rose else -sure), dtype=np.float64)
 

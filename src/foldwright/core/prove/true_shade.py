@@ -33,6 +33,7 @@ from foldwright.core.weigh.load import PanelLoad
 Reals = NDArray[np.float64]
 MISCOUNT_COLUMN = 9
 WANDER_COLUMNS = slice(10, 14)
+TOP_COLUMN = 14
 WANDER_HEIGHTS = np.linspace(0.0, 1.0, 4)  # shares of the raise at which a wander is drawn
 TIMED_HEIGHTS = 24
 STALL_HEIGHTS = 72
@@ -51,6 +52,7 @@ class TrialShades:
     miscount_turns: Reals  # really wound, less counted
     brake_drag_n_m_s: Reals
     wander_n: Reals  # load above the model's at each of the wander heights, one row a shade
+    rough_top_n: Reals  # and what the place drags at which it is heaviest, fully raised
 
     @classmethod
     def drawn(cls, case: LiftCase, draws: Reals) -> TrialShades:
@@ -83,6 +85,7 @@ class TrialShades:
             miscount_turns=Span.within(1.0, MISCOUNT.value).at(uniform) - 1.0,
             brake_drag_n_m_s=_brake(case).at(draws[:, Draw.BRAKE]),
             wander_n=LOAD_DISCREPANCY.value * middle_load(curve) * wander(draws[:, WANDER_COLUMNS]),
+            rough_top_n=LOAD_ROUGHNESS.value * middle_load(curve) * ndtri(draws[:, TOP_COLUMN]),
         )
 
     @property
@@ -106,7 +109,9 @@ class TrialShades:
         return replace(
             self.trials,
             load_lowered_n=self.trials.load_lowered_n + self.wander_at(0.0),
-            load_raised_n=self.trials.load_raised_n + self.wander_at(self.travel_m),
+            load_raised_n=self.trials.load_raised_n
+            + self.wander_at(self.travel_m)
+            + self.rough_top_n,
         )
 
     @cached_property
@@ -154,6 +159,11 @@ class TrialShades:
         trials, moment = self.trials, self.arm_at(raise_m) * self.load_at(raise_m)
         drive = (1 - trials.spring_hysteresis) * self.torque_at(turns, raise_m)
         return drive - trials.constant_friction_n_m - moment * (1 + trials.load_friction)
+
+    def raised_torque(self, turns: float) -> Reals:
+        """Give what is left for lifting fully raised; below zero the top is not reached."""
+        missing = self.least_turns - turns
+        return -missing * self.trials.rate_n_m_turn * (1 - self.trials.spring_hysteresis)
 
     def holding_torque(self, turns: float, raise_m: float) -> Reals:
         """Give what is left against sinking at a raise; below zero it sinks."""
