@@ -14,6 +14,7 @@ from enum import Enum
 from foldwright.core.check.choices import FixingPlace, Nap
 from foldwright.core.design.choices import RodPlace, StyleName
 from foldwright.core.design.making import HoleCover
+from foldwright.core.pieces.matching import PatternAcross, PatternAlong
 from foldwright.core.lift.choices import Brake, LiftKind, Lock
 from foldwright.core.measure.opening import Face, HeightRule, MountPlace, Side, Substrate
 from foldwright.core.safety.choices import ChainDevice, Children, CordGuard
@@ -475,6 +476,23 @@ CUTTING = Group(
         Field(
             path="cutting.half_drop_planned",
             label="The half drop is ordered and cut",
+            kind=Kind.TICK,
+        ),
+        _choice(
+            "cutting.pattern_across",
+            "Of a pattern, across",
+            {each.value: each.value for each in PatternAcross},
+            default=PatternAcross.MOTIF.value,
+        ),
+        _choice(
+            "cutting.pattern_along",
+            "Motifs of a room at one height",
+            {each.value: each.value for each in PatternAlong},
+            default=PatternAlong.HEM.value,
+        ),
+        Field(
+            path="cutting.sides_apart",
+            label="Both sides never from one cut length",
             kind=Kind.TICK,
         ),
         _number(

@@ -75,7 +75,13 @@ _LENGTHS: dict[str, LengthLimits] = {
         ("glass_below_head", "obstruction_above_sill", "inward_sash_below_head"), _mm("0", "8000")
     ),
     **dict.fromkeys(("box_length", "longest_passage"), _mm("100", "15000")),
-    "receivedroll.length": _mm("100", "200000"),
+    **dict.fromkeys(("receivedroll.length", "stockbar.length"), _mm("100", "200000")),
+    **dict.fromkeys(("least_order", "whole_rolls"), _mm("100", "200000")),
+    **dict.fromkeys(("sold_by", "order_increment"), _mm("1", "10000")),
+    **dict.fromkeys(("repeat_begins", "foundflaw.along"), _mm("0", "200000")),
+    **dict.fromkeys(("motif_from_edge", "head_loss", "foundflaw.across"), _mm("0", "5000")),
+    **dict.fromkeys(("foundflaw.length", "foundflaw.width"), _mm("1", "20000")),
+    "rackpiece.length": _mm("10", "20000"),
     **dict.fromkeys(("shank", "thread"), _mm("1", "200")),
     "motif_height": _mm("5", "3000"),
     **dict.fromkeys(("motif_above_hem", "band_above_hem"), _mm("0", "8000")),
@@ -268,6 +274,8 @@ _COUNTS = {
     "tied_rows": (0, 10),
     "springs_side_by_side": (1, 4),
     "count": (2, 60),
+    "drop_steps": (2, 12),
+    "quantity": (0, 100_000),
 }
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from foldwright.core.pieces.matching import PatternAcross, PatternAlong
 from foldwright.core.quantity.length import Length
 
 
@@ -32,6 +33,9 @@ class Cutting:
     motif_height: Length | None = None
     motif_above_hem: Length | None = None  # centre of any motif over the bottom edge
     half_drop_planned: bool = False  # the second width begins half a repeat further on
+    pattern_across: PatternAcross = PatternAcross.MOTIF
+    pattern_along: PatternAlong = PatternAlong.HEM
+    sides_apart: bool = False  # the two sides of one face never come from one cut length
     lining_shrinkage: float | None = None  # share, from the shop's own steam test
 
 

@@ -172,18 +172,28 @@ def _enough(order: Order, usable: L, count: int) -> bool:
     if count == 1:
         return True
     sides_in_a_width = 2 - count % 2
-    side = _side_cut(order, _side_piece(order, _full_piece(order, usable), _full_pieces(count)))
+    side = _side_cut(order, _side_piece(order, _full_piece(order, usable), full_pieces(count)))
     return side.value * sides_in_a_width <= usable.value
 
 
-def _full_pieces(count: int) -> int:
-    """Count the full widths in the middle: all but one for both sides, or one for each."""
+def full_pieces(count: int) -> int:
+    """Count the full widths in the middle of a layer that is joined from so many.
+
+    Takes: the number of widths cut.
+
+    Gives: all but one that is split for both sides, or all but one for each side.
+
+    Source: derived here.
+
+    >>> full_pieces(2), full_pieces(3), full_pieces(4)
+    (1, 1, 3)
+    """
     return count - 2 + (count + 1) % 2
 
 
 def _joined(order: Order, usable: L, count: Figure[int]) -> Joining:
     full = _full_piece(order, usable)
-    pieces = _full_pieces(count.value)
+    pieces = full_pieces(count.value)
     side = _side_piece(order, full, pieces)
     seams = _seams(order, side, full, (pieces + 1) // 2)
     return Joining(

@@ -58,6 +58,14 @@ class Habits:
     shrinkage: N
     looped_fullness: N
     tuck: L
+    straightening: L  # lost where a cut length is squared
+    cover_overlap: L  # of a board cover, round the board
+    cover_beyond_board: L  # of a board cover, to wrap both ends
+    order_increment: L  # cloth is ordered in steps of this
+    lot_spare: L  # more of a cloth whose lot cannot be had again
+    saw_kerf: L  # each cut turns so much of a bar into dust
+    saw_trim: L  # cut off a fresh bar to square its end
+    least_offcut: L  # a shorter rest is not kept
     needle_capacity: L  # greatest thickness that the shop's machine sews
     # weigh
     ring_mass_kg: N

@@ -222,6 +222,37 @@ AT_THE_TABLE: dict[str, Habit] = {
         "cloth of a tuck", "1/2",
         "Each stitched tuck takes this much of the length.", Source(id="stitched-tuck-book"),
     ),
+    "straightening": _length(
+        "straightening", "1",
+        "Lost at the start of every length cut off a roll, to square its end.",
+    ),
+    "cover_overlap": _length(
+        "overlap of a board cover", "1", "A board cover laps by this much round the board.",
+    ),
+    "cover_beyond_board": _length(
+        "board cover beyond the board", "3",
+        "Both ends are wrapped like a parcel out of this.",
+    ),
+    "order_increment": _length(
+        "step of an order", "9",
+        "Cloth is ordered by the quarter yard, unless its sheet says otherwise.",
+    ),
+    "lot_spare": _length(
+        "spare of a lot", "36",
+        "A yard more of a cloth whose dye lot cannot be had again, against a wrong cut.",
+    ),
+    "saw_kerf": fact(
+        "kerf of the saw", Length.mm(3), Unit.LENGTH,
+        "Each cut turns this much of a tube, bar, rod or board into dust.", HOUSE,
+    ),
+    "saw_trim": fact(
+        "trim of a fresh bar", Length.mm(10), Unit.LENGTH,
+        "Cut off the end of each new length, which is seldom square or unmarked.", HOUSE,
+    ),
+    "least_offcut": fact(
+        "shortest offcut kept", Length.mm(300), Unit.LENGTH,
+        "A shorter rest of a tube, bar, rod or board does not go back on the rack.", HOUSE,
+    ),
     "needle_capacity": fact(
         "needle capacity", Length.mm(6), Unit.LENGTH,
         "Invented: the thickest seam that your machine sews without skipping; measure it and"

@@ -40,6 +40,13 @@ class Cloth:
     directional: bool = False  # True: a pile or a print with an up and a down
     half_drop: bool = False  # True: every other repeat across stands half a repeat lower
     coating: Coating = Coating.NONE
+    drop_steps: int | None = None  # repeats across until it stands level again; half drop: 2
+    motif_from_edge: Length | None = None  # the first motif's centre from the left, face up
+    sold_by: Length | None = None  # ordered in steps of this; None: the house's
+    least_order: Length | None = None
+    whole_rolls: Length | None = None  # sold by the roll only, of this length
+    lot_returns: bool = True  # False: its dye lot cannot be had again
+    cost_per_m: float | None = None
     note: str = ""
 
     @property
@@ -206,6 +213,28 @@ class Fixing:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class StockBar:
+    """A length of tube, bar, rod or board that a supplier sells."""
+
+    name: str
+    material: str  # the name of the tube, bar, rod or board
+    length: Length
+    cost: float | None = None  # None: not known, and its length stands in for it
+    quantity: int | None = None  # None: as many as wanted
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class RackPiece:
+    """An offcut of a tube, bar, rod or board on the rack."""
+
+    name: str
+    material: str
+    length: Length
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class ShopList:
     """All that the shop can choose from, by name."""
 
@@ -221,6 +250,8 @@ class ShopList:
     rods: dict[str, Rod] = field(default_factory=dict)
     boards: dict[str, Board] = field(default_factory=dict)
     fixings: dict[str, Fixing] = field(default_factory=dict)
+    stock_lengths: dict[str, StockBar] = field(default_factory=dict)
+    offcuts: dict[str, RackPiece] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
