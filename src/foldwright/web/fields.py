@@ -14,9 +14,9 @@ from enum import Enum
 from foldwright.core.check.choices import FixingPlace, Nap
 from foldwright.core.design.choices import RodPlace, StyleName
 from foldwright.core.design.making import HoleCover
-from foldwright.core.pieces.matching import PatternAcross, PatternAlong
 from foldwright.core.lift.choices import Brake, LiftKind, Lock
 from foldwright.core.measure.opening import Face, HeightRule, MountPlace, Side, Substrate
+from foldwright.core.pieces.matching import PatternAcross, PatternAlong
 from foldwright.core.safety.choices import ChainDevice, Children, CordGuard
 
 
