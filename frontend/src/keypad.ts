@@ -45,7 +45,8 @@ class Keypad {
   /** The button in the form opens and closes the pad for any pointer or key. */
   toggled(target: Element): void {
     if (!target.closest("[data-keypad-switch]")) return;
-    const field = this.field ?? document.querySelector<HTMLInputElement>(LENGTHS);
+    const shown = visibleLengths();
+    const field = shown.find((one) => one === this.field) ?? shown[0];
     this.letters = false;
     if (this.pad.hidden && field) this.open(field);
     else this.close();
@@ -92,8 +93,7 @@ class Keypad {
   }
 
   private next(field: HTMLInputElement): void {
-    const fields = Array.from(document.querySelectorAll<HTMLInputElement>(LENGTHS));
-    const visible = fields.filter((one) => one.offsetParent !== null);
+    const visible = visibleLengths();
     const following = visible[visible.indexOf(field) + 1] ?? visible[0];
     following?.focus();
     following?.scrollIntoView({ block: "center" });
@@ -103,6 +103,11 @@ class Keypad {
     field.value = key === "back" ? field.value.slice(0, -1) : joined(field.value, key);
     field.dispatchEvent(new Event("input", { bubbles: true }));
   }
+}
+
+function visibleLengths(): HTMLInputElement[] {
+  const fields = Array.from(document.querySelectorAll<HTMLInputElement>(LENGTHS));
+  return fields.filter((one) => one.offsetParent !== null);
 }
 
 /** A fraction stands one space behind the whole inches, and takes the place of another fraction. */

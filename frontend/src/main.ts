@@ -1,5 +1,6 @@
 /** Starts what this page has: each part looks for its own elements and does nothing without them. */
 
+import { startBench } from "./bench";
 import { startKeypad } from "./keypad";
 import { startOutbox } from "./outbox";
 import { startRaise } from "./raise";
@@ -12,3 +13,4 @@ startOutbox();
 startRaise();
 startWhy();
 startKeypad();
+startBench();

@@ -5,13 +5,14 @@ const PART = "data-part";
 /** Told to the document once parts have been swapped. */
 export const SWAPPED = "swapped";
 
-/** Puts every part found in `html` in the place of the part with the same name. */
-export function swapParts(html: string): void {
+/** Puts every part found in `html` in the place of the part with the same name, some left out. */
+export function swapParts(html: string, but: readonly string[] = []): void {
   const fresh = new DOMParser().parseFromString(html, "text/html");
   const focused = document.activeElement;
   const place = focused?.getBoundingClientRect().top;
   for (const part of Array.from(fresh.querySelectorAll(`[${PART}]`))) {
     const name = part.getAttribute(PART) ?? "";
+    if (but.includes(name)) continue;
     const old = document.querySelector(`[${PART}="${CSS.escape(name)}"]`);
     if (old) keepOpen(old, part);
     old?.replaceWith(part);

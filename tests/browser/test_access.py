@@ -23,6 +23,9 @@ PAGES = {
     "a shade refused": "/jobs/1/shades/9",
     "the versions": "/jobs/1/history",
     "the papers": "/jobs/1/papers",
+    "a bench card": "/jobs/1/shades/4/bench",
+    "a bench card with a caution": "/jobs/1/shades/4/bench?step=wind",
+    "a bench card with many fields": "/jobs/1/shades/4/bench?step=scale",
     "a why": "/jobs/1/shades/1/why?figure=size.width",
     "nothing there": "/nowhere",
 }
@@ -96,7 +99,16 @@ def test_axe_itself_is_awake(page: Page, workroom: Workroom, axe: str) -> None:
     assert any(defect.startswith("label") for defect in defects(page, axe))
 
 
-@pytest.mark.parametrize("address", ["/", "/jobs/1", "/jobs/1/shades/9", "/jobs/1/history"])
+@pytest.mark.parametrize(
+    "address",
+    [
+        "/",
+        "/jobs/1",
+        "/jobs/1/shades/9",
+        "/jobs/1/history",
+        "/jobs/1/shades/4/bench?step=stall",
+    ],
+)
 def test_what_a_finger_presses_is_48_px_and_8_px_apart(
     tablet: Page, workroom: Workroom, address: str
 ) -> None:

@@ -18,6 +18,7 @@ from foldwright.core.facts.records import ShopList
 from foldwright.web.desk import HERE, Desk, Sorry, posted
 from foldwright.web.guard import THIS_MACHINE, Guard, Refusal
 from foldwright.web.pages import (
+    bench,
     habits,
     history,
     job,
@@ -102,6 +103,10 @@ def _routes() -> list[BaseRoute]:
         Route(f"{SHADE}/take-out", posted(job.take_out_shade), methods=["POST"]),
         Route(f"{SHADE}/why", why.tell_why),
         Route(f"{SHADE}/why", posted(why.tell_why_typed), methods=["POST"]),
+        Route(f"{SHADE}/bench", bench.show_bench),
+        Route(f"{SHADE}/bench", posted(bench.note_at_bench), methods=["POST"]),
+        Route(f"{SHADE}/bench/begin", posted(bench.begin_session), methods=["POST"]),
+        Route(f"{SHADE}/bench/why", bench.tell_bench_why),
         Route(f"{SHADE}/papers/{{name}}.pdf", papers.give_paper),
         Mount("/static", _KeptForEver(directory=HERE / "static")),
     ]

@@ -20,7 +20,8 @@ from starlette.responses import HTMLResponse, RedirectResponse, Response
 from foldwright.core.facts.records import ShopList
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.fault import Fault
-from foldwright.web.shelf import Shelf
+from foldwright.web.shelf import Once, Shelf
+from foldwright.work.bench_advice import Told
 from foldwright.work.book import Book, Entry
 from foldwright.work.document import Reading, read_document
 
@@ -59,6 +60,11 @@ def capital(words: str) -> str:
     return words[:1].upper() + words[1:]
 
 
+def lower_first(words: str) -> str:
+    """Begin words with a small letter, to stand inside a sentence."""
+    return words[:1].lower() + words[1:]
+
+
 def moment(when: datetime) -> str:
     """Tell a moment by the clock on this wall."""
     return f"{when.astimezone():%-d %B %Y, %H:%M}"
@@ -73,7 +79,7 @@ def _environment() -> jinja2.Environment:
         undefined=jinja2.StrictUndefined,
         auto_reload=False,
     )
-    environment.filters["capital"] = capital
+    environment.filters |= {"capital": capital, "lower_first": lower_first}
     environment.globals |= {"static": static_address, "moment": moment}
     return environment
 
@@ -86,6 +92,7 @@ class Desk:
     shop: ShopList
     clock: Callable[[], datetime]
     shelf: Shelf = field(default_factory=Shelf)
+    advice: Once[Told | None] = field(default_factory=Once)
     templates: jinja2.Environment = field(default_factory=_environment)
     _readings: dict[tuple[int, int], Reading] = field(default_factory=dict)
 

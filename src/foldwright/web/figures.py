@@ -6,7 +6,7 @@ The name is the dotted path through the plan, parts of a tuple counted from 0:
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from foldwright.core.check.plan import ShadePlan
@@ -17,10 +17,11 @@ ROOMS = ("size", "layout", "weights", "balance", "headrail", "safety", "findings
 
 
 class FigureIndex:
-    """The figures of one plan, by name and by themselves."""
+    """The figures of one plan, and of what stands beside it, by name and by themselves."""
 
-    def __init__(self, plan: ShadePlan | None) -> None:
+    def __init__(self, plan: ShadePlan | None, beside: Mapping[str, Any] | None = None) -> None:
         self._by_path = dict(_figures_of_rooms(plan)) if plan else {}
+        self._by_path |= dict(walk_places(beside or {}))
         self._paths = {id(figure): path for path, figure in reversed(self._by_path.items())}
 
     def at(self, path: str) -> Figure[Any] | None:

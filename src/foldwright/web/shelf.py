@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from collections.abc import Hashable
+from collections.abc import Callable, Hashable
 from dataclasses import dataclass
 from threading import Lock
-from typing import TypeVar
+from typing import Generic, TypeVar
 
 import msgspec
 
@@ -17,6 +17,7 @@ from foldwright.work.job import Job
 from foldwright.work.planning import Rooms, plan_one, rooms_of
 
 PLANS_KEPT = 200
+ANSWERS_KEPT = 20
 Kept = TypeVar("Kept")
 
 
@@ -71,3 +72,24 @@ class Shelf:
             while len(plans) > PLANS_KEPT:
                 plans.popitem(last=False)
         return plan
+
+
+class Once(Generic[Kept]):
+    """The last answers worked out, each under what it was worked out from."""
+
+    def __init__(self) -> None:
+        self._answers: OrderedDict[Hashable, tuple[object, Kept]] = OrderedDict()
+        self._lock = Lock()
+
+    def get(self, key: Hashable, alive: object, work_out: Callable[[], Kept]) -> Kept:
+        """Give an answer, worked out where it is not at hand; `alive` is kept as long as it."""
+        with self._lock:
+            found = self._answers.get(key)
+        if found is not None:
+            return found[1]
+        answer = work_out()
+        with self._lock:
+            self._answers[key] = (alive, answer)
+            while len(self._answers) > ANSWERS_KEPT:
+                self._answers.popitem(last=False)
+        return answer

@@ -19,10 +19,10 @@ LONGEST_UNBROKEN = 20  # letters; a longer text may run over two lines
 class Wording:
     """Shows the figures of one plan to one reader."""
 
-    def __init__(self, figures: FigureIndex, system: System, why_url: str) -> None:
+    def __init__(self, figures: FigureIndex, system: System, why_url: str, keep: str = "") -> None:
         self._figures = figures
         self._system = system
-        self._why_url = why_url
+        self._why = f"{why_url}?{keep}figure="  # `keep` goes before: what else the why must know
 
     def link(self, figure: Figure[Any], *, ranged: bool = False) -> Markup:
         """Show a figure, with its range where asked, as a link to its why."""
@@ -31,7 +31,7 @@ class Wording:
         if not path:
             return escape(text)
         long = " long" if len(text) > LONGEST_UNBROKEN else ""
-        address = f"{self._why_url}?figure={path}"
+        address = f"{self._why}{path}"
         return Markup(f'<a class="figure{long}" href="{address}" data-why>{escape(text)}</a>')  # noqa: S704 - addresses and paths are our own
 
     def linked(self, sentence: str, figures: Sequence[Figure[Any]]) -> Markup:

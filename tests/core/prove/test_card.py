@@ -70,7 +70,7 @@ def test_every_step_has_its_judge_and_every_field_its_own_name() -> None:
 
 def test_what_can_hurt_is_said_before_the_spring_is_wound() -> None:
     (wind,) = [step for step in bench_card(SHADE) if step.id == "wind"]
-    for words in ("crank", "Eye protection", "hands clear", "under control", "loosen a bracket"):
+    for words in ("crank", "eye protection", "Hands clear", "under control", "loosen a bracket"):
         assert words in wind.caution
 
 

@@ -27,7 +27,18 @@ YES_NO = (("yes", "Yes"), ("no", "No"))
 
 
 def is_sprung(order: CardOrder) -> bool:
-    """Tell whether a spring lifts the shade."""
+    """Tell whether a spring lifts the shade.
+
+    Takes: the shade as planned.
+
+    Gives: no for a clutch or a motor, which nobody winds.
+
+    Source: derived here.
+
+    >>> from foldwright.core.prove.card_example import order
+    >>> is_sprung(order())
+    True
+    """
     return order.balance.kind is LiftKind.SPRING
 
 
@@ -52,9 +63,9 @@ def lengths(*fields: tuple[str, str]) -> tuple[Ask, ...]:
     return tuple(Ask(name=name, label=label, reads=Reads.LENGTH) for name, label in fields)
 
 
-def choice(name: str, label: str, *options: tuple[str, str]) -> Ask:
+def choice(name: str, label: str, *options: tuple[str, str], optional: bool = False) -> Ask:
     """Give a field for one of a few answers."""
-    return Ask(name=name, label=label, reads=Reads.CHOICE, options=options)
+    return Ask(name=name, label=label, reads=Reads.CHOICE, options=options, optional=optional)
 
 
 def turns_field(order: CardOrder, *, now: bool = True) -> Ask:

@@ -103,7 +103,10 @@ def loops(order: CardOrder) -> CardStep:
         reason="A loop that goes over a child's head kills. Row spacing alone proves nothing: slack"
         " counts.",
         caution=cautions.CORDS,
-        asks=lengths(*columns, ("side", "At the operating side")),
+        asks=(
+            *lengths(*columns),
+            Ask(name="side", label="At the operating side", reads=Reads.LENGTH, optional=True),
+        ),
     )
 
 

@@ -22,8 +22,8 @@ from foldwright.core.quantity.length import ZERO
 from foldwright.core.rig import cautions
 
 CRANK = (
-    "Eye protection on, hands clear. Keep the crank on the shaft until the lock has caught, let it"
-    " back under control, and never loosen a bracket while the spring is under tension."
+    "Keep the crank on the shaft until the lock has caught, let it back under control, and never"
+    " loosen a bracket while the spring is under tension."
 )
 
 
@@ -45,7 +45,7 @@ def wind(order: CardOrder) -> CardStep | None:
         " every change.",
         caution=f"{cautions.WOUND_SPRING} {CRANK}",
         asks=(turns_field(order, now=False),),
-        unwinding=True,
+        repeats=True,
     )
 
 
@@ -69,6 +69,7 @@ def stall(order: CardOrder) -> CardStep | None:
         return None
     return CardStep(
         id="stall",
+        repeats=True,
         title="Let it rise, guided by hand",
         instruction="From fully down, a hand on the bar all the way, slowly. Does it rise to the"
         " stop, {0} up, or does it stand still before?",
@@ -84,8 +85,12 @@ def stall(order: CardOrder) -> CardStep | None:
                 ("stalled", "Stood still by itself"),
                 ("free", "Was let go free, and came to rest"),
             ),
-            Ask(name="raise", label="Bottom edge above fully down, where it stood",
-                reads=Reads.LENGTH),
+            Ask(
+                name="raise",
+                label="Raised by, where it stood still",
+                reads=Reads.LENGTH,
+                optional=True,
+            ),
             turns_field(order),
         ),
     )  # fmt: skip
@@ -97,6 +102,7 @@ def rise_time(order: CardOrder) -> CardStep | None:
         return None
     return CardStep(
         id="rise-time",
+        repeats=True,
         title="Time a full rise",
         instruction="Fully down, release it with the speed brake working, and time it to the stop.",
         reason="A braked rise takes its time by the surplus of the spring.",
@@ -114,6 +120,7 @@ def scale(order: CardOrder) -> CardStep | None:
         return None
     return CardStep(
         id="scale",
+        repeats=True,
         title="Hook a spring scale to the bar",
         instruction="At two heights: draw slowly down and read, let slowly up and read. At most {0}"
         " down. Where the hand has to lift, type it with a minus.",
@@ -132,7 +139,7 @@ def scale(order: CardOrder) -> CardStep | None:
 def _scale_asks(order: CardOrder, name: str, words: str, share: float) -> tuple[Ask, ...]:
     usual = share_of_travel(order, share, words)
     return (
-        Ask(name=f"{name}_raise", label="Bottom edge above fully down", reads=Reads.LENGTH,
+        Ask(name=f"{name}_raise", label="Raised by", reads=Reads.LENGTH,
             usual=usual, group=words),
         Ask(name=f"{name}_down", label="Drawn slowly down", reads=Reads.FORCE, signed=True,
             group=words),
@@ -155,7 +162,7 @@ def release(order: CardOrder) -> CardStep | None:
         caution=f"{cautions.RELEASE} {cautions.LET_BACK}",
         asks=(
             choice("released", "Did it let go?", *YES_NO),
-            Ask(name="pull", label="Further pull that it took", reads=Reads.LENGTH),
+            Ask(name="pull", label="Further pull that it took", reads=Reads.LENGTH, optional=True),
         ),
     )
 
@@ -174,8 +181,13 @@ def level(order: CardOrder) -> CardStep:
         caution=cautions.CORDS,
         asks=(
             *lengths(*heights),
-            choice("higher", "The higher end, seen from the room",
-                    ("right", "Right"), ("left", "Left")),
+            choice(
+                "higher",
+                "The higher end, seen from the room",
+                ("right", "Right"),
+                ("left", "Left"),
+                optional=True,
+            ),
         ),
     )  # fmt: skip
 
@@ -184,6 +196,7 @@ def hold(order: CardOrder) -> CardStep:
     """Leave it alone."""
     return CardStep(
         id="hold",
+        repeats=True,
         title="Leave it alone at three heights",
         instruction="Put it at each height, mark the bar, leave it {0} minutes: it may move by {1}."
         " Overnight, {2}.",
@@ -192,8 +205,13 @@ def hold(order: CardOrder) -> CardStep:
         asks=(
             *(ask for name, words, share in HOLDING_HEIGHTS
               for ask in _hold_asks(order, name, words, share)),
-            Ask(name="day", label="Moved overnight, the greatest", reads=Reads.LENGTH,
-                group="Overnight"),
+            Ask(
+                name="day",
+                label="Moved overnight, the greatest",
+                reads=Reads.LENGTH,
+                group="Overnight",
+                optional=True,
+            ),
             *((turns_field(order),) if is_sprung(order) else ()),
         ),
     )  # fmt: skip
@@ -202,7 +220,7 @@ def hold(order: CardOrder) -> CardStep:
 def _hold_asks(order: CardOrder, name: str, words: str, share: float) -> tuple[Ask, ...]:
     usual = share_of_travel(order, share, words)
     return (
-        Ask(name=f"{name}_raise", label="Bottom edge above fully down", reads=Reads.LENGTH,
+        Ask(name=f"{name}_raise", label="Raised by", reads=Reads.LENGTH,
             usual=usual, group=words),
         Ask(name=f"{name}_drift", label="Moved by", reads=Reads.LENGTH, group=words),
     )  # fmt: skip

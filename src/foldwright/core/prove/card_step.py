@@ -61,6 +61,7 @@ class Ask:
     usual: Figure[Any] | None = None  # stands there until something else is typed
     now: bool = False  # the turns that are in the spring when the step is done
     signed: bool = False
+    optional: bool = False  # the step is done without it
     group: str = ""  # fields under one heading
 
 
@@ -75,7 +76,7 @@ class CardStep:
     reason: str = ""
     caution: str = ""
     asks: tuple[Ask, ...] = ()
-    unwinding: bool = False  # a wound spring can hurt here, winding or letting out
+    repeats: bool = False  # each time it is done it is noted anew, at the turns of the moment
 
 
 class Outcome(Enum):

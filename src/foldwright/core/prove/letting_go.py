@@ -55,7 +55,7 @@ def trial_shade(shades: TrialShades, place: int, turns: float) -> RisingShade:
     panel = replace(case.load, bar_n=case.load.bar_n + float(shades.bar_n[place]))
     return RisingShade(
         curve=type(shades.curve).of(panel),
-        winding=case_winding(case, LIKELIEST[:, 0]),
+        winding=case_winding(case, np.asarray(0.5)),  # one winding, not a row of them
         rate_n_m_turn=float(trials.rate_n_m_turn[place]),
         turns=turns + float(shades.miscount_turns[place]),
         constant_friction_n_m=float(trials.constant_friction_n_m[place]),

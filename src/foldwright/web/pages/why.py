@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import Response
 
+from foldwright.core.why.figure import Figure
 from foldwright.core.why.telling import Line, explain
 from foldwright.web.desk import Sorry, text_of
 from foldwright.web.opened import OpenJob, shade_number
@@ -43,13 +45,27 @@ def tell_why_typed(request: Request, form: FormData) -> Response:
 
 def _why(request: Request, job: OpenJob, view: ShadeView) -> Response:
     figure = view.figures.at(request.query_params.get("figure", ""))
+    return why_page(request, job, figure, back=view.url, tag=view.tag)
+
+
+def why_page(
+    request: Request, job: OpenJob, figure: Figure[Any] | None, *, back: str, tag: str
+) -> Response:
+    """Tell why a figure is what it is, with the way back to where it was touched."""
     if figure is None:
         raise Sorry(404, "No such figure", NO_FIGURE)
     leaf = request.query_params.get("part") == "why"
     template = "parts/why.html" if leaf else "why.html"
     tree = as_tree(explain(figure, job.system))
     return job.desk.page(
-        request, template, job=job, view=view, figure=figure, tree=tree, system=job.system
+        request,
+        template,
+        job=job,
+        back=back,
+        tag=tag,
+        figure=figure,
+        tree=tree,
+        system=job.system,
     )
 
 
