@@ -5,7 +5,18 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from tests.core.layouts import BAR, BRACKET, ROD, answer, cloth, figure, ids, inches, sized
+from tests.core.layouts import (
+    BAR,
+    BRACKET,
+    ROD,
+    answer,
+    cloth,
+    figure,
+    ids,
+    inches,
+    sized,
+    stops,
+)
 
 from foldwright.core.design.choices import Choices, RodPlace, StyleName
 from foldwright.core.facts.records import Chosen
@@ -105,7 +116,7 @@ def test_the_pitch_asked_for_goes_before_the_house_s() -> None:
     wide = answer(Choices(largest_pitch=inches("15")), SIZE, PLAIN)
     assert wide.result is not None
     assert wide.result.columns.count.value == 4
-    assert wide.findings == ()
+    assert stops(wide.findings) == set()
 
 
 def test_a_head_under_the_floor_is_a_stop_before_the_headrail_is_known() -> None:

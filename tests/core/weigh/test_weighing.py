@@ -20,9 +20,10 @@ from tests.core.weigh.shade import (
 from foldwright.core.design.choices import Choices, RodPlace, StyleName
 from foldwright.core.design.layout import LayerCut
 from foldwright.core.facts.constants import GRAVITY
-from foldwright.core.facts.records import Chosen
+from foldwright.core.facts.records import Chosen, Coating
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.measures import read_areal_mass
+from foldwright.core.weigh.curve import LoadCurve
 from foldwright.core.weigh.layers import areal_mass, cloth_lie, layer_mass
 from foldwright.core.weigh.load import PanelLoad, Weights
 from foldwright.core.weigh.made_up import MadeUp
@@ -200,7 +201,41 @@ def test_stiff_cloth_is_noted_with_what_it_adds() -> None:
     bending_m = answer.result.load.bending_length_m
     assert bending_m == pytest.approx(0.06 * (0.2 / 0.48) ** (1 / 3))
     stiff = next(f for f in answer.findings if f.id == "weigh.stiff")
-    assert stiff.figures[2].value == pytest.approx(2.2 * answer.result.load.cloth_n_m * bending_m)
+    bending, bound, extra, share = stiff.figures
+    assert bending.value.in_metres == pytest.approx(bending_m)
+    assert extra.value == pytest.approx(2.2 * answer.result.load.cloth_n_m * bending_m)
+    assert (extra.low, extra.high) == pytest.approx(
+        (extra.value * 1.7 / 2.2, extra.value * 2.7 / 2.2)
+    )
+    greatest = float(LoadCurve.of(answer.result.load).greatest_load())
+    assert share.value == pytest.approx(extra.value / greatest)
+    spacing = made(Choices())[0].rows.spacing.value
+    assert bound.value.in_metres == pytest.approx(spacing.in_metres / 8)
+    (apart,) = stiff.remedies[0].figures
+    assert apart.value.in_metres == pytest.approx(8 * bending_m)
+
+
+@pytest.mark.parametrize(("times", "said"), [(0.999, False), (1.001, True)])
+def test_cloth_counts_as_stiff_from_an_eighth_of_the_spacing_on(
+    times: float, *, said: bool
+) -> None:
+    spacing_m = made(Choices())[0].rows.spacing.value.in_metres
+    face = replace(FACE, bending_length=Length.metres(times * spacing_m / 8))
+    found = weighed(Choices(), replace(PARTS, face=face, lining=None)).findings
+    assert ("weigh.stiff" in {each.id for each in found}) is said
+
+
+@pytest.mark.parametrize(
+    ("coating", "asked"),
+    [(Coating.NONE, False), (Coating.DIM_OUT, True), (Coating.BLACKOUT, True)],
+)
+def test_the_stiffness_of_a_coated_lining_is_asked_for(coating: Coating, *, asked: bool) -> None:
+    coated = replace(PARTS, lining=replace(LINING, coating=coating))
+    found = weighed(Choices(), coated).findings
+    assert ("weigh.stiffness" in {each.id for each in found}) is asked
+    tested = replace(LINING, coating=coating, overhang=Length.mm(60))
+    found = weighed(Choices(), replace(PARTS, lining=tested)).findings
+    assert "weigh.stiffness" not in {each.id for each in found}
 
 
 def test_a_hem_that_dips_hangs_without_a_bar_and_its_load_is_marked_as_a_bound() -> None:

@@ -17,6 +17,7 @@ from foldwright.core.design.order import Order
 from foldwright.core.design.pieces import cut_pieces
 from foldwright.core.design.refusing import draft_refusals
 from foldwright.core.design.row_checks import draft_row_checks
+from foldwright.core.design.sagging import draft_sag_checks
 from foldwright.core.design.sewing import sewing_order
 from foldwright.core.design.stack_checks import draft_stack_checks
 from foldwright.core.design.stacking import plan_stack, travel
@@ -125,6 +126,8 @@ def _checks(order: Order, layout: Layout) -> Iterator[Draft[Order]]:
     style = style_of(layout.style)
     yield from draft_row_checks(order, style, layout.rows)
     yield from draft_column_checks(order, layout.columns, join_widths(order))
+    if style.straight_hem:
+        yield from draft_sag_checks(order, layout.rows, layout.columns)
     yield from draft_swag_checks(order, style, layout)
     yield from draft_stack_checks(order, style, layout.rows, layout.stack)
 

@@ -13,6 +13,7 @@ from foldwright.core.facts.panel_limits import (
     THICKNESS_WHEN_UNKNOWN,
 )
 from foldwright.core.facts.records import Cloth
+from foldwright.core.facts.stiffness import bending_length_of
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
@@ -179,11 +180,8 @@ def _layer_thickness(cloth: Cloth) -> L:
 
 
 def _nose(order: Order) -> L | None:
-    stiff = [
-        supplied("bending length", cloth.bending_length, Unit.LENGTH, cloth.name)
-        for cloth in order.layers
-        if cloth.bending_length is not None
-    ]
+    known = (bending_length_of(cloth) for cloth in order.layers)
+    stiff = [figure for figure in known if figure is not None]
     if not stiff:
         return None
     stiffest, times = max(stiff, key=lambda figure: figure.value), NOSE_IN_BENDING_LENGTHS

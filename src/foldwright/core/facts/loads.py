@@ -21,8 +21,10 @@ STIFF_START = fact(
     2.2,
     Unit.RATIO,
     "Fitted to chains of stiff links run in a physics engine: the extra load at the start of"
-    " a fold, in weights of one bending length of cloth.",
+    " a fold, in weights of one bending length of cloth. What the fit leaves over is its range.",
     Status.DERIVED,
+    low=1.7,
+    high=2.7,
 )
 
 STIFF_REACH = fact(

@@ -35,6 +35,7 @@ class Cloth:
     horizontal_repeat: Length | None = None
     thickness: Length | None = None
     bending_length: Length | None = None
+    overhang: Length | None = None  # of a strip whose end touches a plane at 41.5 degrees
     weighed: bool = False  # True: the shop weighed a swatch
     natural: bool | None = None  # True: of natural fibre, which shrinks; None: not said
     directional: bool = False  # True: a pile or a print with an up and a down

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.panels import looped_fullness, panel_heights
 from foldwright.core.facts.constants import GRAVITY
+from foldwright.core.facts.stiffness import bending_length_m
 from foldwright.core.weigh.layers import ClothLie
 from foldwright.core.weigh.load import Lump, PanelLoad
 from foldwright.core.weigh.made_up import MadeUp
@@ -46,28 +47,8 @@ def hang_up(shade: MadeUp, cloth: ClothLie, parts: PartMasses) -> PanelLoad:
         fullness=looped_fullness(rows),
         lumps=tuple(_rods_between_rows(shade, gravity * parts.rod_kg)),
         tied_rows=rows.tied_rows.value,
-        bending_length_m=bending_length_m(shade),
+        bending_length_m=bending_length_m(cloth for _, cloth in shade.layers),
     )
-
-
-def bending_length_m(shade: MadeUp) -> float:
-    """Give the bending length of all layers together, sewn at the edges only.
-
-    Takes: the shade.
-
-    Gives: m; a layer whose bending length is not known counts as limp, and 0 is all limp.
-
-    Holds for: layers that slide on each other; fused layers are stiffer.
-
-    Source: bending-length-page; measured as in astm-d1388-23; the sum over layers is derived here.
-    """
-    known = [
-        (cloth.areal_mass_kg_m2, cloth.bending_length.in_metres if cloth.bending_length else 0.0)
-        for _, cloth in shade.layers
-    ]
-    mass = sum(areal for areal, _ in known)
-    rigidity = sum(areal * bending**3 for areal, bending in known)
-    return float((rigidity / mass) ** (1 / 3))
 
 
 def _row_kg(shade: MadeUp, parts: PartMasses) -> float:

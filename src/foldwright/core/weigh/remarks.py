@@ -8,16 +8,17 @@ from typing import Any
 from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.hanging import HangingEdge
 from foldwright.core.design.styles import style_of
-from foldwright.core.facts.loads import HEM_EASE, STIFF_FROM
+from foldwright.core.facts.loads import HEM_EASE
 from foldwright.core.quantity.length import Length
 from foldwright.core.weigh.curve import LoadCurve
-from foldwright.core.weigh.hung import bending_length_m
+from foldwright.core.weigh.drafting import ask, note
 from foldwright.core.weigh.impossible import ImpossiblePanel
 from foldwright.core.weigh.load import Weights
 from foldwright.core.weigh.made_up import MadeUp
+from foldwright.core.weigh.stiffness import stiffness_remarks
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Finding, Remedy, Severity, Stage
-from foldwright.core.why.making import derived, supplied
+from foldwright.core.why.making import derived
 
 L = Figure[Length]
 N = Figure[float]
@@ -33,14 +34,14 @@ def missing_parts(shade: MadeUp) -> Iterator[Finding]:
     Source: common practice.
     """
     if shade.chosen.face is None:
-        yield _ask(
+        yield ask(
             "face",
             "No face cloth from the shop's list is chosen, so its weight is not known.",
             remedy="Choose the face cloth, or add it to the shop's list with its weight.",
         )
     if shade.chosen.bar is None and style_of(shade.layout.style).straight_hem:
         sag = hem_sag(shade)
-        yield _ask(
+        yield ask(
             "bar",
             "No bottom bar is chosen. Without one the hem sags by about {0} between columns {1}"
             " apart, and the cords hang slack.",
@@ -49,7 +50,7 @@ def missing_parts(shade: MadeUp) -> Iterator[Finding]:
             remedy="Choose a bottom bar.",
         )
     if shade.layout.rows.rods is not RodPlace.NONE and shade.chosen.rod is None:
-        yield _ask(
+        yield ask(
             "rod",
             f"Rods are asked for {shade.layout.rows.rods.value}, but no rod is chosen.",
             remedy="Choose a rod, or make the shade without rods.",
@@ -132,7 +133,7 @@ def remarks(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
     """
     yield from _bound(shade, weights)
     yield from _unweighed(shade, weights)
-    yield from _stiff(shade, weights)
+    yield from stiffness_remarks(shade, weights)
 
 
 def _bound(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
@@ -147,7 +148,7 @@ def _bound(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
     if shade.layout.swag.pinched:
         sentence += " Gathered evenly, without steps from row to row, it would climb to {1}."
         figures = (weights.bound, _even_climb(shade, weights))
-    yield _note(
+    yield note(
         "bound",
         sentence,
         *figures,
@@ -174,73 +175,10 @@ def _unweighed(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
         if cloth.areal_mass_spread is None and not cloth.weighed
     ]
     if guessed:
-        yield _note(
+        yield note(
             "swatch",
             "The cloth's weight is taken from a sheet that does not say how far it may differ;"
             " {0} either way is assumed.",
             shade.habits.cloth_mass_spread,
             remedy="Weigh an off-cut of 10 by 10 cm (4 by 4 in) on a kitchen scale.",
         )
-
-
-def _stiff(shade: MadeUp, weights: Weights) -> Iterator[Finding]:
-    bending = _bending_length(shade)
-    spacing = shade.layout.rows.spacing
-    if bending.value.in_metres > STIFF_FROM.value * spacing.value.in_metres:
-        yield _note(
-            "stiff",
-            "The cloth is stiff: its bending length is {0} and the rows are {1} apart. At the"
-            " start of each fold it adds about {2} to the load.",
-            bending,
-            spacing,
-            _extra(weights, bending),
-            remedy="Wind and test with the made-up shade, not with the computed turns alone.",
-        )
-
-
-def _bending_length(shade: MadeUp) -> L:
-    layers = [
-        supplied("bending length", cloth.bending_length, Unit.LENGTH, cloth.name)
-        for _, cloth in shade.layers
-        if cloth.bending_length is not None
-    ]
-    return derived(
-        "bending length of the shade",
-        Length.metres(bending_length_m(shade)),
-        Unit.LENGTH,
-        "The layers slide on each other, so their stiffnesses add; a layer without a figure"
-        " counts as limp.",
-        *layers,
-    )
-
-
-def _extra(weights: Weights, bending: L) -> N:
-    return derived(
-        "extra load of stiff cloth",
-        float(LoadCurve.of(weights.load).stiffness_extra(0.0)),
-        Unit.FORCE,
-        "Fitted to simulated stiff cloth: about twice the weight of one bending length {0} of all"
-        " layers.",
-        bending,
-    )
-
-
-def _ask(name: str, sentence: str, *figures: Figure[Any], remedy: str) -> Finding:
-    return _finding(Severity.ASK, name, sentence, figures, remedy)
-
-
-def _note(name: str, sentence: str, *figures: Figure[Any], remedy: str) -> Finding:
-    return _finding(Severity.NOTE, name, sentence, figures, remedy)
-
-
-def _finding(
-    severity: Severity, name: str, sentence: str, figures: tuple[Figure[Any], ...], remedy: str
-) -> Finding:
-    return Finding(
-        id=f"weigh.{name}",
-        severity=severity,
-        stage=Stage.ORDER,
-        sentence=sentence,
-        figures=figures,
-        remedies=(Remedy(sentence=remedy),),
-    )

@@ -18,6 +18,7 @@ from foldwright.core.facts.panel_limits import (
     SHALLOWEST_FOLD,
     WIDEST_LONDON_SWAG,
 )
+from foldwright.core.facts.stiffness import FOLD_SAG
 from foldwright.core.why.finding import Severity, Stage
 from foldwright.core.why.source import Source
 
@@ -72,6 +73,14 @@ BEFORE_ORDERING = (
         severity=Severity.STOP,
         findings=("design.columns-too-far-apart",),
         limits=(AT_THE_DRAWING["largest_pitch"], AT_THE_DRAWING["largest_pitch_with_rods"]),
+    ),
+    _check(
+        id="folds-sag",
+        looks_at="raised folds between two columns, where no rod carries them",
+        severity=Severity.ASK,
+        findings=("design.stiffness-unknown", "design.folds-sag"),
+        limits=(FOLD_SAG,),
+        source=Source(id="bending-length-page"),
     ),
     _check(
         id="columns-crowded",
@@ -257,8 +266,8 @@ BEFORE_ORDERING = (
     _check(
         id="cloth-weight",
         looks_at="how well weight, stiffness and hanging load are known",
-        severity=Severity.NOTE,
-        findings=("weigh.swatch", "weigh.stiff", "weigh.bound"),
+        severity=Severity.ASK,
+        findings=("weigh.swatch", "weigh.stiffness", "weigh.stiff", "weigh.bound"),
     ),
     _check(
         id="overrides",
