@@ -100,3 +100,18 @@ UNLIKELY = fact(
     "What had a smaller chance than this before it was seen is asked about.",
     Status.HOUSE,
 )
+SCALE_HEIGHTS = (0.25, 0.75)  # shares of the travel at which a scale is read, far enough apart
+SPRING_BENCH_TURNS = fact(
+    "turns on the spring's bench",
+    15.0,
+    Unit.TURN,
+    "A middling number of turns: the torque is easy to read, and any lift spring stands it.",
+    Status.HOUSE,
+)
+LIKELY_STALL = fact(
+    "likely to stall",
+    0.75,
+    Unit.SHARE,
+    "A stall is proposed with turns that make it stop well on the way in at least so many cases.",
+    Status.HOUSE,
+)

@@ -8,7 +8,7 @@ this keeps ranges honest when a person has noted much.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,6 +18,7 @@ from foldwright.core.lift.givens import LiftCase
 from foldwright.core.lift.sampling import DRAW_COLUMNS
 from foldwright.core.lift.span import TAIL, Span
 from foldwright.core.prove.observing import Observation
+from foldwright.core.prove.trouble import SOUND, Trouble
 from foldwright.core.prove.true_shade import TrialShades
 
 Reals = NDArray[np.float64]
@@ -51,16 +52,22 @@ class Learned:
         low, likely, high = values[order][places].tolist()
         return Span(likely=likely, low=low, high=high)
 
+    def reweighed(self, weights: Reals) -> Learned:
+        """Give the same trial shades with other weights."""
+        return replace(self, weights=weights)
+
     def chance(self, holds: NDArray[np.bool_]) -> float:
         """Give the chance that something holds."""
         return float(self.weights[holds].sum())
 
 
-def learn(case: LiftCase, observations: Sequence[Observation], draws: Reals) -> Learned:
+def learn(
+    case: LiftCase, observations: Sequence[Observation], draws: Reals, trouble: Trouble = SOUND
+) -> Learned:
     """Weigh trial shades by how well each explains all that was observed.
 
     Takes: the case as specified; what was observed, in any mix; uniform numbers, one row for
-    each trial shade (some thousands) and at least 16 columns.
+    each trial shade (some thousands) and at least 16 columns; what is wrong with them all.
 
     Gives: the trial shades with their weights.
 
@@ -80,14 +87,24 @@ def learn(case: LiftCase, observations: Sequence[Observation], draws: Reals) -> 
     True
     """
     normals = np.clip(ndtri(draws[:, :DRAW_COLUMNS]), -FARTHEST, FARTHEST)
-    round_ = _Round.of(case, observations, normals, np.zeros(len(normals)))
+    told = _Told(case=case, observations=tuple(observations), trouble=trouble)
+    round_ = _Round.of(told, normals, np.zeros(len(normals)))
     best = round_
     for _ in range(MOST_ROUNDS):
         if best.explaining >= ENOUGH:
             break
-        round_ = _nearer(case, observations, round_, normals)
+        round_ = _nearer(told, round_, normals)
         best = max(best, round_, key=lambda each: each.explaining)
     return best.learned()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Told:
+    """What trial shades are drawn from and weighed by."""
+
+    case: LiftCase
+    observations: tuple[Observation, ...]
+    trouble: Trouble
 
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
@@ -100,12 +117,10 @@ class _Round:
     rarities: Reals  # how much rarer the case itself gives such a shade than it was drawn
 
     @classmethod
-    def of(
-        cls, case: LiftCase, observations: Sequence[Observation], normals: Reals, rarities: Reals
-    ) -> _Round:
-        shades = TrialShades.drawn(case, ndtr(normals))
+    def of(cls, told: _Told, normals: Reals, rarities: Reals) -> _Round:
+        shades = TrialShades.drawn(told.case, ndtr(normals), told.trouble)
         likelihoods = np.zeros(len(normals))
-        for observation in observations:
+        for observation in told.observations:
             likelihoods = likelihoods + observation.log_likelihood(shades)
         return cls(shades=shades, normals=normals, likelihoods=likelihoods, rarities=rarities)
 
@@ -143,9 +158,7 @@ def _worth(weights: Reals) -> float:
     return float(1 / np.square(weights).sum() / weights.size)
 
 
-def _nearer(
-    case: LiftCase, observations: Sequence[Observation], last: _Round, normals: Reals
-) -> _Round:
+def _nearer(told: _Told, last: _Round, normals: Reals) -> _Round:
     """Draw new trial shades where those lie that explain, and note how rare each would be."""
     weights = last.weights(last.heed())
     # Plain sums: many threads on products as narrow as these only wait for each other.
@@ -156,4 +169,4 @@ def _nearer(
     drawn = np.clip(middle + np.einsum("nj,ij->ni", normals, lower), -FARTHEST, FARTHEST)
     drawn_as = -np.square(normals).sum(axis=1) / 2 - np.log(np.diag(lower)).sum()
     rarities = -np.square(drawn).sum(axis=1) / 2 - drawn_as
-    return _Round.of(case, observations, drawn, rarities)
+    return _Round.of(told, drawn, rarities)

@@ -248,12 +248,13 @@ class RiseTime:
         """Give the time; nothing without a speed brake."""
         if not shades.braked:
             return ()
+        expected = shades.braked_seconds(self.turns)
         return (
             Reading(
                 name="time of the rise",
                 unit=Unit.TIME,
                 noted=self.seconds,
-                predicted=shades.braked_seconds(self.turns),
+                predicted=np.where(np.isfinite(expected), expected, STANDING_S),
                 spread=TIME_DISCREPANCY.value * self.seconds,
             ),
         )
@@ -278,6 +279,7 @@ def _whether(name: str, *, noted: bool, predicted: NDArray[np.bool_]) -> Reading
     return Reading(name=name, unit=Unit.SHARE, noted=noted, predicted=shares, spread=0.0)
 
 
+STANDING_S = 600.0  # a shade that does not arrive is watched no longer
 NEVER = -50.0  # the logarithm of a likelihood too small to matter, still a number
 
 

@@ -13,7 +13,6 @@ from foldwright.core.facts.proving import (
     DISCREPANCY_REACH,
     LOAD_DISCREPANCY,
     LOAD_ROUGHNESS,
-    MISCOUNT,
 )
 from foldwright.core.lift.choices import Brake
 from foldwright.core.lift.givens import LiftCase
@@ -23,20 +22,58 @@ from foldwright.core.lift.sampling import (
     lift_trials,
     spring_shade_trials,
 )
-from foldwright.core.lift.span import Span, span_of
+from foldwright.core.lift.span import TAIL, Span, span_of
 from foldwright.core.lift.trials import Trials
 from foldwright.core.lift.winding import Winding
 from foldwright.core.lift.window import least_turns, most_by_hand, most_by_spring
+from foldwright.core.prove.trouble import SOUND, Range, Trouble
 from foldwright.core.weigh.curve import LoadCurve
 from foldwright.core.weigh.load import PanelLoad
 
 Reals = NDArray[np.float64]
 MISCOUNT_COLUMN = 9
 WANDER_COLUMNS = slice(10, 14)
-TOP_COLUMN = 14
+TOP_COLUMN = 14  # where something is caught or climbed: the height from which on
+AILING_COLUMN = 15
+DEVIATIONS = float(ndtri(1 - TAIL))
 WANDER_HEIGHTS = np.linspace(0.0, 1.0, 4)  # shares of the raise at which a wander is drawn
 TIMED_HEIGHTS = 24
 STALL_HEIGHTS = 72
+
+
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class Ailing:
+    """What is wrong with each trial shade, in what measure, and from which height on."""
+
+    pull: Reals
+    drag_n: Reals
+    caught_n: Reals
+    climbed: Reals
+    from_m: Reals
+
+    @classmethod
+    def drawn(cls, trouble: Trouble, draws: Reals, travel_m: float) -> Ailing:
+        """Draw the measure of what is wrong, evenly from its range."""
+        measure = draws[:, AILING_COLUMN]
+        return cls(
+            pull=_evenly(trouble.pull, measure),
+            drag_n=_evenly(trouble.drag_n, measure),
+            caught_n=_evenly(trouble.caught_n, measure),
+            climbed=_evenly(trouble.climbed, measure),
+            from_m=travel_m * draws[:, TOP_COLUMN],
+        )
+
+    def caught_at(self, raise_m: float) -> Reals:
+        """Give the force against rising of what is caught, at a raise."""
+        return np.where(raise_m >= self.from_m, self.caught_n, 0.0)
+
+    def climbed_at(self, raise_m: float) -> Reals:
+        """Give the share of the load that climbed wraps add, at a raise."""
+        return np.where(raise_m >= self.from_m, self.climbed, 0.0)
+
+
+def _evenly(ends: Range, measure: Reals) -> Reals:
+    return np.asarray(ends[0] + (ends[1] - ends[0]) * measure, dtype=np.float64)
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -53,13 +90,14 @@ class TrialShades:
     brake_drag_n_m_s: Reals
     wander_n: Reals  # load above the model's at each of the wander heights, one row a shade
     rough_top_n: Reals  # and what the place drags at which it is heaviest, fully raised
+    ailing: Ailing
 
     @classmethod
-    def drawn(cls, case: LiftCase, draws: Reals) -> TrialShades:
+    def drawn(cls, case: LiftCase, draws: Reals, trouble: Trouble = SOUND) -> TrialShades:
         """Draw trial shades.
 
         Takes: a case with a spring; uniform numbers, one row for each shade and at least
-        16 columns.
+        16 columns; what is wrong with them all, each in its own measure.
 
         Gives: the shades, each with its own spring, weights, friction and miscount.
 
@@ -74,7 +112,7 @@ class TrialShades:
         """
         lift, curve = lift_trials(case, draws), LoadCurve.of(case.load)
         bar = Span.within(1.0, case.bar_mass_spread).at(draws[:, Draw.BAR]) - 1
-        uniform = draws[:, MISCOUNT_COLUMN]
+        miscount = ndtri(draws[:, MISCOUNT_COLUMN]) / DEVIATIONS
         return cls(
             case=case,
             trials=spring_shade_trials(case, lift, draws),
@@ -82,10 +120,11 @@ class TrialShades:
             winding=case_winding(case, draws[:, Draw.WINDING]),
             cloth_scale=Span.within(1.0, case.cloth_mass_spread).at(draws[:, Draw.CLOTH]),
             bar_n=case.load.bar_n * bar,
-            miscount_turns=Span.within(1.0, MISCOUNT.value).at(uniform) - 1.0,
+            miscount_turns=trouble.miscount_turns * miscount,
             brake_drag_n_m_s=_brake(case).at(draws[:, Draw.BRAKE]),
             wander_n=LOAD_DISCREPANCY.value * middle_load(curve) * wander(draws[:, WANDER_COLUMNS]),
             rough_top_n=LOAD_ROUGHNESS.value * middle_load(curve) * ndtri(draws[:, TOP_COLUMN]),
+            ailing=Ailing.drawn(trouble, draws, case.load.travel_m),
         )
 
     @property
@@ -152,24 +191,29 @@ class TrialShades:
     def torque_at(self, turns: float, raise_m: float) -> Reals:
         """Give the spring's own torque at a raise, for turns counted at the up-stop."""
         there = self.winding.turns_to_go(raise_m, self.travel_m)
-        return self.trials.rate_n_m_turn * (turns + self.miscount_turns + there)
+        wound = self.trials.rate_n_m_turn * (turns + self.miscount_turns + there)
+        return wound * self.ailing.pull
 
     def lifting_torque(self, turns: float, raise_m: float) -> Reals:
         """Give what is left for lifting at a raise; below zero it does not rise."""
-        trials, moment = self.trials, self.arm_at(raise_m) * self.load_at(raise_m)
-        drive = (1 - trials.spring_hysteresis) * self.torque_at(turns, raise_m)
-        return drive - trials.constant_friction_n_m - moment * (1 + trials.load_friction)
+        return self._lifting(turns, raise_m, self.load_at(raise_m))
 
     def raised_torque(self, turns: float) -> Reals:
         """Give what is left for lifting fully raised; below zero the top is not reached."""
-        missing = self.least_turns - turns
-        return -missing * self.trials.rate_n_m_turn * (1 - self.trials.spring_hysteresis)
+        return self._lifting(turns, self.travel_m, self.felt.load_raised_n)
+
+    def _lifting(self, turns: float, raise_m: float, load_n: Reals) -> Reals:
+        trials, arm, torque = self.trials, self.arm_at(raise_m), self.torque_at(turns, raise_m)
+        drive = torque - trials.spring_hysteresis * np.abs(torque) - trials.constant_friction_n_m
+        carried = load_n * (1 + trials.load_friction) * (1 + self.ailing.climbed_at(raise_m))
+        return drive - arm * (carried + self.ailing.drag_n + self.ailing.caught_at(raise_m))
 
     def holding_torque(self, turns: float, raise_m: float) -> Reals:
         """Give what is left against sinking at a raise; below zero it sinks."""
-        trials, moment = self.trials, self.arm_at(raise_m) * self.load_at(raise_m)
-        hold = (1 + trials.spring_hysteresis) * self.torque_at(turns, raise_m)
-        return hold + trials.constant_friction_n_m - moment * (1 - trials.load_friction)
+        trials, arm, torque = self.trials, self.arm_at(raise_m), self.torque_at(turns, raise_m)
+        hold = torque + trials.spring_hysteresis * np.abs(torque) + trials.constant_friction_n_m
+        carried = (1 - trials.load_friction) * (1 + self.ailing.climbed_at(raise_m))
+        return hold - arm * (self.load_at(raise_m) * carried - self.ailing.drag_n)
 
     def hand_forces(self, turns: float, raise_m: float) -> tuple[Reals, Reals]:
         """Give the scale's readings, drawn slowly down and let slowly up."""
