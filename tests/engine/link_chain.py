@@ -7,6 +7,7 @@ and the force on it is read. Nothing of the project's load formulas is used here
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from math import acos, ceil
 
@@ -127,13 +128,17 @@ def _hinge_stiffness(panel: PanelLoad, link_m: float) -> float:
     return panel.cloth_n_m * panel.bending_length_m**3 / link_m
 
 
-def shade_xml(panel: PanelLoad, links: int) -> str:
-    """Give the model of a whole shade, fully down."""
+PLACED = '<position joint="row0" kp="20000" kv="300"/>'
+PULLED = '<motor joint="row0"/>'
+
+
+def shade_xml(panel: PanelLoad, links: int, drive: str = PLACED, turning_kg: float = 0.0) -> str:
+    """Give the model of a whole shade, fully down; what turns rides along with its lowest row."""
     chains = panels(panel, links)
     places = np.concatenate(([0.0], np.cumsum([chain.height_m for chain in chains])))
     lowest_n = panel.bar_n + panel.cloth_n_m * panel.skirt_cloth_m + panel.rows_n[0]
     carriages = "".join(
-        _carriage(chain, place, weight_n / GRAVITY)
+        _carriage(chain, place, weight_n / GRAVITY, 0.0 if chain.index else turning_kg)
         for chain, place, weight_n in zip(
             chains, places[:-1], (lowest_n, *panel.rows_n[1:]), strict=True
         )
@@ -150,15 +155,15 @@ def shade_xml(panel: PanelLoad, links: int) -> str:
       <equality>{"".join(_seat(chain) for chain in chains)}</equality>
       <tendon>{"".join(_touch(chain, panel.stacked_pitch_m) for chain in chains[:-1])}
         {_backing(chains[-1])}</tendon>
-      <actuator><position joint="row0" kp="20000" kv="300"/></actuator>
+      <actuator>{drive}</actuator>
     </mujoco>"""
 
 
-def _carriage(chain: Panel, place: float, mass: float) -> str:
+def _carriage(chain: Panel, place: float, mass: float, turning_kg: float) -> str:
     inertia = 1e-6
     return (
         f'<body pos="0 0 {place}"><joint name="row{chain.index}" type="slide" axis="0 0 1"'
-        f' damping="0.01"/><site name="seat{chain.index}"/>'
+        f' damping="0.01" armature="{turning_kg}"/><site name="seat{chain.index}"/>'
         f'<inertial mass="{max(mass, 1e-4)}" pos="0 0 0"'
         f' diaginertia="{inertia} {inertia} {inertia}"/>{chain.xml()}</body>'
     )
@@ -220,3 +225,36 @@ def _piece(
         mujoco.mj_step(model, data)
         raises[step], forces[step] = data.qpos[0], data.actuator_force[0]
     return float(raises.mean()), float(forces.mean())
+
+
+@dataclass(frozen=True, kw_only=True)
+class Released:
+    """How a shade went that was let go: samples of every step until it stood at the stop."""
+
+    time_s: Samples
+    raise_m: Samples
+    speed_m_s: Samples
+
+
+def let_go(
+    panel: PanelLoad,
+    pull: Callable[[float, float], float],
+    *,
+    turning_kg: float,
+    links: int = 10,
+    longest_s: float = 20.0,
+) -> Released:
+    """Let a shade go under a pull that depends on its raise and speed, until it is at the stop."""
+    model = mujoco.MjModel.from_xml_string(shade_xml(panel, links, PULLED, turning_kg))
+    data = mujoco.MjData(model)
+    _fold(model, data, panels(panel, links))
+    _run(model, data, round(SETTLING_S / STEP_S))
+    samples = [(0.0, float(data.qpos[0]), 0.0)]
+    for step in range(1, round(longest_s / STEP_S)):
+        data.ctrl[0] = pull(float(data.qpos[0]), float(data.qvel[0]))
+        mujoco.mj_step(model, data)
+        samples.append((step * STEP_S, float(data.qpos[0]), float(data.qvel[0])))
+        if data.qpos[0] >= panel.travel_m:
+            break
+    times, raises, speeds = np.array(samples).T
+    return Released(time_s=times, raise_m=raises, speed_m_s=speeds)
