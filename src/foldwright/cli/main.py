@@ -1,4 +1,4 @@
-"""The same use cases from a terminal: plan, lift, why and serve.
+"""The same use cases from a terminal: plan, lift, why, layouts and serve.
 
 Each command loads what it needs when it runs, so that help and mistakes answer at once.
 """
@@ -57,6 +57,9 @@ def _parser() -> argparse.ArgumentParser:
     _add_plan(commands.add_parser("plan", help="plan a job and write its papers"))
     _add_lift(commands.add_parser("lift", help="answer lifts given as plain SI numbers"))
     _add_why(commands.add_parser("why", help="tell why a figure is what it is"))
+    _add_layouts(
+        commands.add_parser("layouts", help="search the best layout of a shade and two others")
+    )
     _add_serve(commands.add_parser("serve", help="open the shop's pages in a browser"))
     return parser
 
@@ -91,6 +94,14 @@ def _add_why(parser: argparse.ArgumentParser) -> None:
         nargs="?",
         metavar="FIGURE",
         help="its name, such as “finished width”, or its place; without it, all are listed",
+    )
+    _add_common(parser)
+
+
+def _add_layouts(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("job", type=Path, metavar="JOB.toml", help="the job file")
+    parser.add_argument(
+        "shade", nargs="?", metavar="SHADE", help="the shade's tag; without it, every shade"
     )
     _add_common(parser)
 

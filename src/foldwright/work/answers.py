@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from foldwright.core.check.layouts.offers import Offers
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.why.fault import Fault
 from foldwright.core.why.figure import Figure
@@ -19,6 +20,23 @@ class PlanAnswer:
     job: JobHead
     shades: tuple[ShadePlan, ...]
     papers: tuple[str, ...] = ()  # the files written
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ShadeLayouts:
+    """The layouts offered for one shade; null while none can be drawn."""
+
+    shade: str
+    layouts: Offers | None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class LayoutsAnswer:
+    """The best layout of every shade and two others; lengths in mm, the rest in SI."""
+
+    program_version: str
+    job: JobHead
+    shades: tuple[ShadeLayouts, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

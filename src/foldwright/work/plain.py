@@ -30,6 +30,8 @@ def plain(result: Any, system: System) -> Any:
         return _figure(result, system)
     if isinstance(result, Finding):
         return _finding(result, system)
+    if isinstance(result, Remedy):
+        return _remedy(result, system)
     if isinstance(result, Mapping):
         return {str(key): plain(value, system) for key, value in result.items()}
     if isinstance(result, tuple | list):

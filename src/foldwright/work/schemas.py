@@ -12,7 +12,7 @@ from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.facts.records import ShopList
 from foldwright.core.lift.givens import LiftCase
 from foldwright.core.quantity.rounding import System
-from foldwright.work.answers import FaultsAnswer, PlanAnswer, WhyAnswer
+from foldwright.work.answers import FaultsAnswer, LayoutsAnswer, PlanAnswer, WhyAnswer
 from foldwright.work.document import typed_habits
 from foldwright.work.job import JobHead
 from foldwright.work.lifting import LiftAnswer
@@ -27,6 +27,9 @@ def schemas() -> dict[str, Schema]:
         "lift-case.schema.json": _lift_case(),
         "lift-answer.schema.json": AnswerWriter().document(LiftAnswer, "A lift, answered"),
         "plan-answer.schema.json": AnswerWriter().document(PlanAnswer, "A job, planned"),
+        "layouts-answer.schema.json": AnswerWriter().document(
+            LayoutsAnswer, "Layouts of a job, searched"
+        ),
         "why-answer.schema.json": AnswerWriter().document(WhyAnswer, "A figure, explained"),
         "faults.schema.json": AnswerWriter().document(FaultsAnswer, "What could not be used"),
     }

@@ -36,6 +36,11 @@ def nearest_column(columns: ColumnPlan, joining: Joining) -> L | None:
     Gives: the least distance, or None without seams.
 
     Source: derived here.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> joining = join_widths(ORDER)
+    >>> round(nearest_column(plan_columns(ORDER, joining.seams), joining).value.in_millimetres, 2)
+    56.24
     """
     marks = columns.cloth_marks or columns.marks
     pairs = [(seam, mark) for seam in joining.seams for mark in marks]
@@ -150,16 +155,10 @@ def narrower_middle(order: Order, inputs: Inputs, shift: L) -> Iterator[Way[Inpu
 
     Source: common practice.
 
-    >>> from foldwright.core.design.choices import Choices
-    >>> from foldwright.core.facts.house import house_habits
-    >>> from foldwright.core.facts.markets import edge_distance_floor, row_spacing_cap
-    >>> from foldwright.core.facts.records import Chosen
-    >>> from foldwright.core.rig.example import SIZE
-    >>> order = Order(
-    ...     design=Choices(), size=SIZE, chosen=Chosen(), habits=house_habits(),
-    ...     row_cap=row_spacing_cap(()), edge_floor=edge_distance_floor(()))
-    >>> tuple(narrower_middle(order, order, order.habits.seam_to_column))  # one width, no seam
-    ()
+    >>> from foldwright.core.design.example import ORDER
+    >>> [way] = narrower_middle(ORDER, ORDER, ORDER.habits.seam_to_column)
+    >>> way.remedy.changes[0].text
+    '52 in'
     """
     joining = join_widths(order)
     if joining.centre_visible is None:

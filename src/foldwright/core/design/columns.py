@@ -73,6 +73,10 @@ def plan_columns(order: Order, seams: tuple[L, ...]) -> ColumnPlan:
 
     Source: cord-spacing-page (pitch); ansi-wcma-2012, 4.5.3.2 (edge); common practice
     (columns clear of seams).
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> plan_columns(ORDER, ()).count.value
+    8
     """
     usual = Spread(
         width=order.width.value,
@@ -92,6 +96,10 @@ def usual_edge(order: Order) -> L:
     Gives: as its style places them.
 
     Source: ansi-wcma-2012, 4.5.3.2; common practice.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> usual_edge(ORDER).value == Length.inches(2)
+    True
     """
     return style_of(order.design.style).edge_distance(order)
 
@@ -104,6 +112,10 @@ def largest_pitch(order: Order) -> L:
     Gives: as its style allows.
 
     Source: cord-spacing-page; common practice.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> largest_pitch(ORDER).value == Length.inches(10)
+    True
     """
     return style_of(order.design.style).largest_pitch(order)
 
@@ -116,6 +128,10 @@ def fewest_columns(order: Order, edge: Length) -> int:
     Gives: the spaces that the clear width needs, and one; at least two.
 
     Source: derived here (the spaces are rounded up, not the cords).
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> fewest_columns(ORDER, Length.inches(2))
+    8
     """
     return columns_within(order.width.value, edge, largest_pitch(order).value)
 

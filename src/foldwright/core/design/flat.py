@@ -132,7 +132,18 @@ def spacing_limit(order: Order) -> L:
 
 
 def span(order: Order) -> Length:
-    """Give what head allowance and skirt leave of the drop."""
+    """Give what head allowance and skirt leave of the drop.
+
+    Takes: the order.
+
+    Gives: the length that the rows share.
+
+    Source: common practice.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> span(ORDER) == Length.inches("55.5")
+    True
+    """
     return order.drop.value - head_allowance(order).value - skirt(order).value
 
 

@@ -81,11 +81,23 @@ def lay_out(  # noqa: PLR0913, PLR0917 - the contract between the rooms
     refusals = list(draft_refusals(order))
     if refusals:
         return Answer(result=None, findings=settle(refusals, _refused))
-    drawn = _draw(order)
+    drawn = draw_layout(order)
     return Answer(result=drawn, findings=settle(_checks(order, drawn), _judge))
 
 
-def _draw(order: Order) -> Layout:
+def draw_layout(order: Order) -> Layout:
+    """Draw the layout of an order without looking for faults in it.
+
+    Takes: an order that is not refused.
+
+    Gives: the layout that `lay_out` gives for it.
+
+    Source: common practice, as in each part.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> draw_layout(ORDER).columns.count.value
+    8
+    """
     style = style_of(order.design.style)
     rows = style.rows(order, row_count(order))
     joining = join_widths(order)
@@ -139,4 +151,4 @@ def _refused(order: Order) -> list[Finding]:
 
 def _judge(order: Order) -> list[Finding]:
     """Find fault with an order as it would be, its remedies left untried."""
-    return _refused(order) or [draft.finding for draft in _checks(order, _draw(order))]
+    return _refused(order) or [draft.finding for draft in _checks(order, draw_layout(order))]

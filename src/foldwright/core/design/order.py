@@ -103,6 +103,10 @@ def head_allowance(order: Order) -> L:
     Gives: as typed; else what the headrail needs, and never less than the house's floor.
 
     Source: common practice.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> head_allowance(ORDER).value == Length.inches(3)
+    True
     """
     typed = order.design.head_allowance
     if typed is not None:
@@ -154,6 +158,10 @@ def skirt(order: Order) -> L:
     Gives: as typed, else the house's.
 
     Source: common practice.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> skirt(ORDER).value == Length.inches("1.5")
+    True
     """
     return order.length("skirt", order.design.skirt, order.habits.skirt)
 
@@ -169,6 +177,10 @@ def stacked_pitch(order: Order) -> L:
     Holds for: rows whose rings lie one on another.
 
     Source: common practice; derived here for rods.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> stacked_pitch(ORDER).value == Length.inches("0.125")
+    True
     """
     habit, rod = order.habits.stacked_row_pitch, order.chosen.rod
     if order.design.rods is not RodPlace.ROWS or rod is None or rod.diameter <= habit.value:

@@ -27,6 +27,12 @@ def draft_row_checks(order: Order, style: Style, rows: RowPlan) -> Iterator[Draf
     Gives: drafts of findings, the market's cap first.
 
     Source: sor-2019-97, s. 6; ansi-wcma-2012, 4.5.3; common practice.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> from foldwright.core.design.styles import row_count, style_of
+    >>> style = style_of(ORDER.design.style)
+    >>> tuple(draft_row_checks(ORDER, style, style.rows(ORDER, row_count(ORDER))))
+    ()
     """
     yield from _over_cap(order, style, rows)
     yield from _over_asked(order, style, rows)

@@ -47,10 +47,13 @@ class RowScale:
 
     def above_first(self, number: int) -> Fraction:
         """Give how far a row lies above the lowest, in nanometres; rows count from 0."""
-        less = self.narrowing.value.nanometres if self.narrowing else 0
-        tied = min(number, self.tie.rows.value) if self.tie else 0
-        stacked = tied * self.tie.pitch.value.nanometres if self.tie else 0
-        return stacked + (number - tied) * self.exact - less * Fraction(number * (number - 1), 2)
+        if self.tie is not None:
+            tied = min(number, self.tie.rows.value)
+            return (number - tied) * self.exact + tied * self.tie.pitch.value.nanometres
+        if self.narrowing is not None:
+            less = self.narrowing.value.nanometres * (number * (number - 1) // 2)
+            return number * self.exact - less
+        return number * self.exact
 
     def above(self, number: int) -> Fraction:
         """Give the spacing above a row, in nanometres."""

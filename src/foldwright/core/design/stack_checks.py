@@ -30,6 +30,13 @@ def draft_stack_checks(
     Gives: drafts of findings.
 
     Source: common practice; derived here.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> from foldwright.core.design.styles import row_count, style_of
+    >>> style = style_of(ORDER.design.style)
+    >>> rows = style.rows(ORDER, row_count(ORDER))
+    >>> tuple(draft_stack_checks(ORDER, style, rows, plan_stack(ORDER, style, rows)))
+    ()
     """
     yield from _glass(order, style, rows, stack)
     yield from _reveal(order, stack)
@@ -45,7 +52,7 @@ def _glass(order: Order, style: Style, rows: RowPlan, stack: Stack) -> Iterator[
             "stack-on-glass",
             "The raised shade keeps {0} of the glass covered. Say so in the quote.",
             covered,
-            ways=(_higher(order, covered.value, covered),),
+            ways=_off_all_glass(order, covered),
         )
         return
     excess = derived(
@@ -64,6 +71,10 @@ def _glass(order: Order, style: Style, rows: RowPlan, stack: Stack) -> Iterator[
         excess.inputs[1],
         ways=_off_the_glass(order, style, rows, excess),
     )
+
+
+def _off_all_glass(order: Order, covered: L) -> Iterator[Way[Order]]:
+    yield _higher(order, covered.value, covered)
 
 
 def _off_the_glass(order: Order, style: Style, rows: RowPlan, excess: L) -> Iterator[Way[Order]]:

@@ -32,6 +32,13 @@ def plan_stack(order: Order, style: Style, rows: RowPlan) -> Stack:
     is measured.
 
     Source: common practice (head allowance, fold, skirt and bunching).
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> from foldwright.core.design.styles import row_count, style_of
+    >>> style = style_of(ORDER.design.style)
+    >>> stack = plan_stack(ORDER, style, style.rows(ORDER, row_count(ORDER)))
+    >>> float(stack.raised_size.value.in_inches)
+    8.95
     """
     raised = _raised_size(order, style, rows)
     return Stack(
@@ -56,6 +63,12 @@ def travel(order: Order, rows: RowPlan) -> L:
     Holds for: top panels no shorter than the head allowance.
 
     Source: common practice; derived here for the stacked rows.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> from foldwright.core.design.styles import row_count, style_of
+    >>> rows = style_of(ORDER.design.style).rows(ORDER, row_count(ORDER))
+    >>> float(travel(ORDER, rows).value.in_inches)
+    51.05
     """
     stacked = _stacked(order, rows)
     value = order.drop.value - rows.first_row.value - rows.head_allowance.value - stacked.value

@@ -39,6 +39,10 @@ def row_count(order: Order) -> Figure[int]:
     Gives: as typed, else as its style and the headrail want them.
 
     Source: common practice.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> row_count(ORDER).value
+    7
     """
     typed = order.design.row_count
     if typed is not None:

@@ -38,6 +38,10 @@ def join_widths(order: Order) -> Joining:
     Holds for: cloth wider than two seam allowances.
 
     Source: common practice (full width in the centre); derived here for the count.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> [float(seam.value.in_inches) for seam in join_widths(ORDER).seams]
+    [9.5, 62.5]
     """
     usable = usable_width(order)
     if usable is None:
@@ -149,6 +153,10 @@ def usable_width(order: Order) -> L | None:
     Gives: as its sheet says; None while no face is chosen.
 
     Source: supplier's sheet.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> usable_width(ORDER).value == Length.inches(54)
+    True
     """
     face = order.chosen.face
     if face is None:
@@ -222,6 +230,10 @@ def full_piece(order: Order, usable: L) -> L:
     Gives: the width less both seam allowances.
 
     Source: common practice.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> full_piece(ORDER, usable_width(ORDER)).value == Length.inches(53)
+    True
     """
     seam = order.habits.seam_allowance
     return derived(

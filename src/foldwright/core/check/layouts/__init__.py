@@ -1,0 +1,1 @@
+"""The layouts that a shade may have, and the best of them."""
