@@ -26,7 +26,7 @@ from foldwright.core.why.telling import fill
 
 REPEATS = st.none() | lengths("3", "30")
 FEW = settings(max_examples=25)  # each example is a search of its own
-SWAGGED = POUFED | {StyleName.RELAXED}
+SWAGGED = POUFED | {StyleName.RELAXED, StyleName.AUSTRIAN}
 
 
 @st.composite
@@ -104,6 +104,7 @@ def test_the_search_counts_the_faults_that_the_rooms_find(
     tube = review.chosen.bracket is not None  # the room of safety stops at the cord to the tube
     counted = field.value(Merit.STOPS, place) - (tube and field.rows[place.row].stops > 0)
     assert counted <= faults(review, design) <= field.value(Merit.STOPS, place)
+    assert field.value(Merit.ASKS, place) <= faults(review, design, Severity.ASK)
     layout = answer(design, order.size, review.chosen).result
     assert layout is not None
     assert field.value(Merit.RINGS, place) == layout.rows.count.value * layout.columns.count.value

@@ -26,12 +26,8 @@ def plain(result: Any, system: System) -> Any:
     >>> plain({"drop": Length.mm(3)}, System.METRIC)
     {'drop': 3.0}
     """
-    if isinstance(result, Figure):
-        return _figure(result, system)
-    if isinstance(result, Finding):
-        return _finding(result, system)
-    if isinstance(result, Remedy):
-        return _remedy(result, system)
+    if isinstance(result, Figure | Finding | Remedy):
+        return _told(result, system)
     if isinstance(result, Mapping):
         return {str(key): plain(value, system) for key, value in result.items()}
     if isinstance(result, tuple | list):
@@ -56,6 +52,13 @@ def _single(value: Any) -> Any:
     if isinstance(value, float) and not math.isfinite(value):
         return None  # JSON knows no endless number
     return value
+
+
+def _told(result: Figure[Any] | Finding | Remedy, system: System) -> dict[str, Any]:
+    """Give what has sentences with them filled in."""
+    if isinstance(result, Figure):
+        return _figure(result, system)
+    return _finding(result, system) if isinstance(result, Finding) else _remedy(result, system)
 
 
 def _figure(figure: Figure[Any], system: System) -> dict[str, Any]:

@@ -8,10 +8,10 @@ import pytest
 from tests.core.layouts import cloth, figure, inches, sized
 from tests.core.searched import offered, reviewed, shape
 
-from foldwright.core.check.choices import Making
 from foldwright.core.check.layouts.offers import Offer
 from foldwright.core.check.layouts.proposing import propose_layouts
 from foldwright.core.design.choices import Choices, StyleName
+from foldwright.core.design.making import Making
 from foldwright.core.facts.layout_taste import BEST, NEXT, OTHERS, Merit, Wish
 from foldwright.core.facts.records import Chosen
 from foldwright.core.quantity.length import Length

@@ -20,6 +20,7 @@ class Merit(Enum):
 
     STOPS = "things to stop at"
     ASKS = "things to ask about"
+    SAG = "folds that are seen to sag between the columns"
     WORK = "time for rings, cords and seams"
     RINGS = "rings to sew"
     COLUMNS = "cords and clips"
@@ -72,7 +73,7 @@ SEAM_GAIN = _look(
     "seam farther off", "1/2", "A seam that lies farther off by less is no easier to sew."
 )
 
-_NO_FAULT = (Merit.STOPS, Merit.ASKS)
+_NO_FAULT = (Merit.STOPS, Merit.ASKS, Merit.SAG)
 _LOOKS = (Merit.FOLD, Merit.SKIRT, Merit.GLASS)
 _HABITS = (Merit.HEAD, Merit.EDGE, Merit.PIECE, Merit.SEAM, Merit.LOCK)
 

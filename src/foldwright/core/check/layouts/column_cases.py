@@ -8,16 +8,21 @@ from dataclasses import dataclass, fields, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from foldwright.core.design.choices import Choices
+from foldwright.core.design.choices import Choices, RodPlace
 from foldwright.core.design.column_checks import nearest_column
 from foldwright.core.design.columns import fewest_columns, largest_pitch, plan_columns, usual_edge
+from foldwright.core.design.layout import RowPlan
 from foldwright.core.design.order import Order
+from foldwright.core.design.sagging import fold_sag
 from foldwright.core.design.styles import style_of
 from foldwright.core.design.widths import Joining, full_piece, join_widths, usable_width
 from foldwright.core.facts.layout_taste import MORE_COLUMNS, NARROWEST_MIDDLE, PIECE_STEP
 from foldwright.core.facts.panel_limits import EDGE_STEP, FARTHEST_EDGE
+from foldwright.core.facts.stiffness import FOLD_SAG, bending_length_of
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.quantity.rounding import Rounding
+from foldwright.core.why.figure import Unit
+from foldwright.core.why.making import chosen
 
 Whole = NDArray[np.int64]
 FAR = int(np.iinfo(np.int64).max)  # from a seam, where there is none
@@ -59,6 +64,33 @@ class ColumnCases:
             + (self.gaps < order.habits.seam_to_column.value.nanometres)
             + (self.pitches(order.width.value) > largest_pitch(order).value.nanometres)
         )
+
+    def asks(self, order: Order) -> Whole:
+        """Count where cloth of unknown stiffness would have to bear more than the usual pitch."""
+        usual, face = order.habits.largest_pitch.value, order.chosen.face
+        known = face is None or bending_length_of(face) is not None
+        if known or order.design.rods is not RodPlace.NONE or not self._straight(order):
+            return np.zeros(len(self.edges), dtype=np.int64)
+        if largest_pitch(order).value <= usual:
+            return np.zeros(len(self.edges), dtype=np.int64)
+        return (self.pitches(order.width.value) > usual.nanometres).astype(np.int64)
+
+    def sags(self, order: Order, rows: RowPlan) -> Whole:
+        """Tell where the folds of these rows are seen to sag."""
+        if order.design.rods is not RodPlace.NONE or not self._straight(order):
+            return np.zeros(len(self.edges), dtype=np.int64)
+        pitches, which = np.unique(self.pitches(order.width.value), return_inverse=True)
+        seen = [_sags(order, rows, Length(int(pitch))) for pitch in pitches]
+        return np.array(seen, dtype=np.int64)[which]
+
+    @staticmethod
+    def _straight(order: Order) -> bool:
+        return style_of(order.design.style).straight_hem
+
+
+def _sags(order: Order, rows: RowPlan, pitch: Length) -> bool:
+    sag = fold_sag(order, rows, chosen("column pitch", pitch, Unit.LENGTH))
+    return sag is not None and sag.value > FOLD_SAG.value
 
 
 def column_cases(order: Order) -> ColumnCases:

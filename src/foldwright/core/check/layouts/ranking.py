@@ -59,7 +59,8 @@ class Field:
             Merit.STOPS: _down(case.stops for case in rows)
             + columns.stops(self.order)
             + self._at_the_rail,
-            Merit.ASKS: _down(case.asks for case in rows),
+            Merit.ASKS: _down(case.asks for case in rows) + columns.asks(self.order),
+            Merit.SAG: columns.sags(self.order, rows[0].rows)[None, :],
             Merit.WORK: _work(counts, columns),
             Merit.RINGS: counts * columns.counts,
             Merit.COLUMNS: columns.counts[None, :],
@@ -118,7 +119,7 @@ class Field:
     def gains(self, wish: Wish, best: Place) -> Flags:
         """Find the layouts that gain in the aim of a wish and have no more faults than the best."""
         gained = np.ones(self.shape, dtype=np.bool_)
-        for merit in (Merit.STOPS, Merit.ASKS):
+        for merit in (Merit.STOPS, Merit.ASKS, Merit.SAG):
             gained &= self.merits[merit] <= self.value(merit, best)
         if wish.aim is not None and wish.gain is not None:
             gain = wish.gain.value
