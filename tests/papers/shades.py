@@ -9,6 +9,7 @@ from importlib.resources import as_file, files
 from typing import Any
 
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
+from foldwright.core.design.choices import RodPlace, RodPocket
 from foldwright.core.measure.opening import AskedSize
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.finding import Override
@@ -70,6 +71,12 @@ EXTREMES = {
     "looped": ("Bay", 30, 90, {}),
     "on tape": ("Snug", 72, 90, {}),
     "rods in mid-fold": ("Garden", 34, 84, {}),
+    "rods in the lining": (
+        "Garden",
+        34,
+        84,
+        {"rods": RodPlace.ROWS, "rod_pocket": RodPocket.LINING},
+    ),
     "small": ("Kitchen", 16, 24, {}),
 }
 

@@ -187,9 +187,11 @@ def test_a_sheet_is_set_within_a_second(sheet: str, tag: str) -> None:
 
 def marks_of(made: ShadePlan) -> tuple[list[str], list[str]]:
     assert made.layout is not None
-    rows = [bare(mark, System.INCH) for mark in made.layout.rows.marks]
-    columns = [bare(mark, System.INCH) for mark in made.layout.columns.marks]
-    return rows, columns
+    rows, columns = made.layout.rows, made.layout.columns
+    return (
+        [bare(mark, System.INCH) for mark in rows.cloth_marks or rows.marks],
+        [bare(mark, System.INCH) for mark in columns.cloth_marks or columns.marks],
+    )
 
 
 @every_shade
@@ -226,6 +228,15 @@ def test_the_table_sheet_says_seams_and_rods() -> None:
     for seam in made.layout.widths.seams:
         assert f"seam {bare(seam, System.INCH)}" in said
     assert f"{len(made.layout.rows.rod_marks)} at rows" in said
+
+
+def test_the_table_sheet_lists_the_pockets_of_a_lining() -> None:
+    made = extreme("rods in the lining")
+    assert made.layout is not None
+    assert made.layout.pockets is not None
+    said = printed("table", "rods in the lining", Paper.A4).said()
+    for mark in made.layout.pockets.marks:
+        assert f"{mark.name} {show(mark, System.INCH)}" in said
 
 
 def test_the_table_sheet_says_why_in_the_words_of_the_figure() -> None:

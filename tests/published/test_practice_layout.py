@@ -251,3 +251,26 @@ def test_a_flat_stack_is_seven_to_ten_inches(drop: str) -> None:
     """stacking-height-page: 7 to 10 in, an inch more on very tall windows."""
     raised = laid_out(Choices(head_allowance=inches("3")), sized("48", drop)).stack.raised_size
     assert inches("7") <= raised.value <= inches("10")
+
+
+def test_a_blind_with_rods_by_the_british_rule() -> None:
+    """rod-spacing-page: an odd number of equal folds, the bottom section half of the others.
+
+    Published rule: 120 cm less a head of 6.5 cm (ours) in seven folds of 16.21 cm gives three
+    rods at 16.21, 48.64 and 81.07 cm, 32.43 cm apart, a top section of 38.93 cm and a raised
+    size of 22.71 cm before the rods' own height. Tolerance 0.01 cm.
+    """
+    design = Choices(
+        head_allowance=Length.mm(65), skirt=Length.mm(0), rods=RodPlace.ROWS, row_count=3
+    )
+    found = answer(design, sized(Length.mm(900), Length.mm(1200)))
+    assert found.result is not None
+    layout = found.result
+    rods = [mark.value.in_millimetres / 10 for mark in layout.rows.rod_marks]
+    assert rods == pytest.approx([16.21, 48.64, 81.07], abs=0.01)
+    assert layout.rows.spacing.value.in_millimetres / 10 == pytest.approx(32.43, abs=0.01)
+    assert layout.rows.top_panel.value.in_millimetres / 10 == pytest.approx(38.93, abs=0.01)
+    assert layout.rows.stacked_pitch is not None
+    raised = layout.stack.raised_size.value - layout.rows.stacked_pitch.value * 2
+    assert raised.in_millimetres / 10 == pytest.approx(22.71, abs=0.01)
+    assert "design.rows-too-far-apart" in ids(found.findings)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from foldwright.core.check.plan import ShadePlan
-from foldwright.core.design.choices import RodPlace, StyleName
+from foldwright.core.design.choices import RodPlace, RodPocket
 from foldwright.core.design.layout import LayerCut, Layout, Piece
 from foldwright.core.drawing.frame import Frame
 from foldwright.core.drawing.table import table_layout
@@ -103,13 +103,13 @@ def _lists(plan: ShadePlan, layout: Layout, system: System) -> Iterator[tuple[st
     rows = layout.rows
     marks: list[Figure[Any]] = [rows.count, rows.spacing, rows.first_row]
     marks += [rows.top_panel, rows.skirt]
-    if layout.style is StyleName.LOOPED:
+    if rows.fullness.value != 1:
         marks.append(rows.fullness)
     yield "Rows", _named(marks, system)
     columns = layout.columns
     yield "Columns", _named([columns.count, columns.pitch, columns.edge_distance], system)
     yield "Seams", _seams(layout, system)
-    yield "Rods", _rods(plan, layout)
+    yield "Rods", _rods(plan, layout, system)
 
 
 def _named(figures: list[Figure[Any]], system: System) -> Lines:
@@ -123,12 +123,22 @@ def _seams(layout: Layout, system: System) -> Lines:
     return _named([piece for piece in pieces if piece], system) if widths.seams else []
 
 
-def _rods(plan: ShadePlan, layout: Layout) -> Lines:
+def _rods(plan: ShadePlan, layout: Layout, system: System) -> Lines:
     """Name the rods and where they lie."""
     if layout.rows.rods is RodPlace.NONE:
         return []
     count = len(layout.rows.rod_marks)
-    return [(plan.spec.materials.rod or "rods", f"{count} {layout.rows.rods.value}")]
+    rods = (plan.spec.materials.rod or "rods", f"{count} {layout.rows.rods.value}")
+    return [rods, *_pockets(layout, system)]
+
+
+def _pockets(layout: Layout, system: System) -> Lines:
+    """List the pockets that are folded for the rods; no drawing shows those of the lining."""
+    pockets = layout.pockets
+    if pockets is None:
+        return []
+    marks = pockets.marks if pockets.place is RodPocket.LINING else ()
+    return [("pockets", pockets.place.value), *_named([pockets.allowance, *marks], system)]
 
 
 def _explained(layout: Layout, size: FinishedSize) -> Iterator[Figure[Any]]:

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from foldwright.core.check.choices import FixingPlace, Nap
-from foldwright.core.design.choices import RodPlace, StyleName
+from foldwright.core.design.choices import RodPlace, RodPocket, StyleName
 from foldwright.core.design.making import HoleCover
 from foldwright.core.lift.choices import Brake, LiftKind, Lock
 from foldwright.core.measure.opening import Face, HeightRule, MountPlace, Side, Substrate
@@ -279,6 +279,7 @@ DESIGN = Group(
                 RodPlace.NONE.value: "none",
                 RodPlace.ROWS.value: "at the ring rows",
                 RodPlace.MID_FOLD.value: "at mid-fold, between the rows",
+                RodPlace.SLATS.value: "slats, at the rows and at mid-fold",
             },
             default=RodPlace.NONE.value,
         ),
@@ -309,6 +310,17 @@ DESIGN = Group(
         ),
     ),
     more=(
+        _choice(
+            "design.rod_pocket",
+            "Rods are held in pockets",
+            {each.value: each.value for each in RodPocket},
+            default=RodPocket.SEWN_ON.value,
+        ),
+        Field(
+            path="design.pocket_allowance",
+            label="Cloth of a rod's pocket",
+            answered_by="layout.pockets.allowance",
+        ),
         Field(
             path="design.step",
             label="Step of a cascade",

@@ -98,7 +98,8 @@ _LENGTHS: dict[str, LengthLimits] = {
     "bracket.width": _SECTION,
     "bracket.depth": _SECTION,
     "bracket.height": _SECTION,
-    "rod.diameter": _mm("0.5", "50"),
+    **dict.fromkeys(("rod.diameter", "rod.width"), _mm("0.5", "50")),
+    **dict.fromkeys(("pocket_allowance", "rod_pocket"), _mm("1", "300")),
     **dict.fromkeys(
         (
             "thickness",

@@ -169,3 +169,10 @@ def test_the_head_is_gathered_last_and_the_turns_are_checked_on_the_flat_cloth()
     loops = [step.title for step in laid_out(GATHERED, SIZE).sewing]
     assert "Tie the pouf" not in loops
     assert loops.index("Hold the loops") < loops.index("Gather the head")
+
+
+@pytest.mark.parametrize("style", [StyleName.BALLOON, StyleName.GATHERED, StyleName.AUSTRIAN])
+def test_folds_that_hang_free_are_not_asked_to_hang_level(style: StyleName) -> None:
+    """Their columns stand farther apart than a flat shade's, and no cloth need be stiff for it."""
+    found = answer(Choices(style=style), SIZE, Chosen(face=cloth("118"))).findings
+    assert not {"design.stiffness-unknown", "design.folds-sag"} & ids(found)

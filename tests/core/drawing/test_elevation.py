@@ -4,7 +4,8 @@ import pytest
 from tests.core.drawing.building import SPEC, length, plan, with_rods
 
 from foldwright.core.check.plan import ShadePlan
-from foldwright.core.design.choices import RodPlace
+from foldwright.core.design.choices import RodPlace, RodPocket
+from foldwright.core.design.layout import PocketPlan
 from foldwright.core.drawing.elevation import elevation
 from foldwright.core.drawing.frame import SCREEN
 from foldwright.core.drawing.model import (
@@ -105,6 +106,20 @@ def test_rods_are_hidden_lines() -> None:
         [5.2, 12.6, 20.0, 27.4, 34.8, 42.2, 49.6]
     )
     assert {rod.kind for rod in rods} == {LineKind.HIDDEN}
+
+
+def test_rods_in_pockets_to_the_room_are_seen_where_no_fold_hangs_before_them() -> None:
+    made = with_rods(plan(), RodPlace.ROWS)
+    assert made.layout is not None
+    pocket = length("cloth of a rod's pocket", 1)
+    pockets = PocketPlan(
+        place=RodPocket.TO_THE_ROOM, count=made.layout.rows.count, allowance=pocket, marks=()
+    )
+    ribbed = replace(made, layout=replace(made.layout, pockets=pockets))
+    down, up = (lines(draw(ribbed, share), Layer.RODS) for share in (0.0, 1.0))
+    assert {rod.kind for rod in down} == {LineKind.VISIBLE}
+    assert len(down) == made.layout.rows.count.value
+    assert up == []
 
 
 def test_the_headrail_is_seen_where_the_cloth_leaves_the_window_edge() -> None:

@@ -80,6 +80,18 @@ def test_a_rod_in_mid_fold_stays_where_it_is_until_its_panel_folds() -> None:
     assert up.rods[1:] == pytest.approx(down.rods[1:])
 
 
+def test_a_fold_covers_what_lies_behind_it_but_not_its_own_edge() -> None:
+    made = plan()
+    assert made.layout is not None
+    down = hang(made.layout, drop_mm=60 * INCH, pitch_mm=PITCH, raise_share=0.0)
+    up = hang(made.layout, drop_mm=60 * INCH, pitch_mm=PITCH, raise_share=0.6)
+    assert not any(down.covers(row) for row in down.rows)
+    assert up.covers(up.rows[0])
+    assert up.covers(up.rows[0] - up.panels[0].slack / 2)
+    assert not up.covers(min(panel.fold_edge for panel in up.panels))
+    assert not up.covers(up.rows[-1])
+
+
 @given(share=st.floats(0.0, 1.0), fullness=st.floats(1.0, 1.8), pitch=st.floats(0.0, 12.0))
 def test_no_cloth_is_lost_in_the_folds(share: float, fullness: float, pitch: float) -> None:
     for panel in hung(share, fullness=fullness, pitch=pitch).panels:

@@ -17,7 +17,7 @@ from tests.core.weigh.shade import (
     weighed,
 )
 
-from foldwright.core.design.choices import Choices, RodPlace, StyleName
+from foldwright.core.design.choices import Choices, RodPlace, RodPocket, StyleName
 from foldwright.core.design.layout import LayerCut
 from foldwright.core.facts.constants import GRAVITY
 from foldwright.core.facts.records import Chosen, Coating
@@ -42,6 +42,15 @@ DESIGNS = {
     "london": Choices(style=StyleName.LONDON),
     "london, two rows tied": Choices(style=StyleName.LONDON, tied_rows=2, pouf=Length.mm(350)),
     "london without a pouf": Choices(style=StyleName.LONDON, tied_rows=0),
+    "balloon": Choices(style=StyleName.BALLOON),
+    "gathered": Choices(style=StyleName.GATHERED),
+    "gathered, two rows tied": Choices(style=StyleName.GATHERED, tied_rows=2),
+    "austrian": Choices(style=StyleName.AUSTRIAN),
+    "flat, rods in the lining": Choices(rods=RodPlace.ROWS, rod_pocket=RodPocket.LINING),
+    "flat with slats": Choices(rods=RodPlace.SLATS, rod_pocket=RodPocket.TO_THE_ROOM),
+    "cascade with slats": Choices(
+        style=StyleName.CASCADE, rods=RodPlace.SLATS, rod_pocket=RodPocket.TO_THE_BACK
+    ),
 }
 INTERLINED = replace(PARTS, interlining=INTERLINING)
 
@@ -148,6 +157,17 @@ def test_rods_at_mid_fold_lie_half_a_spacing_up_their_panels() -> None:
     assert [lump.arc_m for lump in load.lumps] == pytest.approx(
         [spacing / 2] * len(load.lumps), abs=1e-8
     )
+
+
+def test_slats_lie_at_rows_and_half_a_spacing_up_their_panels() -> None:
+    slats, rows, between = (
+        result(replace(DESIGNS["flat with slats"], rods=place)).load
+        for place in (RodPlace.SLATS, RodPlace.ROWS, RodPlace.MID_FOLD)
+    )
+    assert slats.rows_n == pytest.approx(rows.rows_n)
+    weights = [[lump.weight_n for lump in load.lumps] for load in (slats, between)]
+    assert weights[0] == pytest.approx(weights[1])
+    assert [lump.panel for lump in slats.lumps] == [lump.panel for lump in between.lumps]
 
 
 def test_rods_inside_loops_lie_as_far_along_the_cloth_as_the_loops_are_full() -> None:

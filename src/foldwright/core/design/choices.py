@@ -28,6 +28,26 @@ class RodPlace(Enum):
     NONE = "none"
     ROWS = "at rows"
     MID_FOLD = "mid-fold"
+    SLATS = "at rows and mid-fold"
+
+    @property
+    def at_rows(self) -> bool:
+        """Tell whether a rod lies at every row."""
+        return self in {RodPlace.ROWS, RodPlace.SLATS}
+
+    @property
+    def between_rows(self) -> bool:
+        """Tell whether a rod lies where every fold turns."""
+        return self in {RodPlace.MID_FOLD, RodPlace.SLATS}
+
+
+class RodPocket(Enum):
+    """What holds the rods."""
+
+    SEWN_ON = "sewn on at the back"
+    LINING = "in the lining"
+    TO_THE_BACK = "folded from all layers, to the back"
+    TO_THE_ROOM = "folded from all layers, to the room"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -36,6 +56,8 @@ class Choices:
 
     style: StyleName = StyleName.FLAT
     rods: RodPlace = RodPlace.NONE
+    rod_pocket: RodPocket = RodPocket.SEWN_ON
+    pocket_allowance: Length | None = None  # cloth that the pocket of one rod takes
     head_allowance: Length | None = None
     skirt: Length | None = None
     row_count: int | None = None
@@ -61,6 +83,7 @@ class Choices:
     stack_allowed_on_glass: Length | None = None
 
 
+PLAIN_FOLDS = frozenset({StyleName.FLAT, StyleName.CASCADE})
 GATHERS = frozenset({StyleName.BALLOON, StyleName.GATHERED})
 POUFED = GATHERS | {StyleName.LONDON}
 

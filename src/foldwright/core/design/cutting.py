@@ -6,6 +6,7 @@ from foldwright.core.design.allowances import cut_length, hem_allowance, top_all
 from foldwright.core.design.layout import LayerCut, RowPlan
 from foldwright.core.design.linings import cut_linings
 from foldwright.core.design.order import Order
+from foldwright.core.design.rod_pockets import in_the_face, in_the_lining, with_pockets
 from foldwright.core.design.styles import style_of
 from foldwright.core.design.widths import Joining, cut_width
 from foldwright.core.quantity.length import Length
@@ -26,7 +27,10 @@ def cut_layers(order: Order, rows: RowPlan, joining: Joining) -> tuple[LayerCut,
     Source: hobby-shade-blog (hem); common practice.
     """
     body = style_of(order.design.style).cloth(order, rows)
-    return (_face(order, body, joining), *cut_linings(order, body))
+    pocketed = with_pockets(order, body, rows)
+    front = pocketed if in_the_face(order) else body
+    lining = pocketed if in_the_lining(order) else front
+    return (_face(order, front, joining), *cut_linings(order, front, lining))
 
 
 def _face(order: Order, body: L, joining: Joining) -> LayerCut:

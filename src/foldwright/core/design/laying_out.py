@@ -16,6 +16,12 @@ from foldwright.core.design.making import PLAIN, Making
 from foldwright.core.design.order import Order
 from foldwright.core.design.pieces import cut_pieces
 from foldwright.core.design.refusing import draft_refusals
+from foldwright.core.design.rod_pockets import (
+    draft_pocket_checks,
+    plan_pockets,
+    pocket_lines,
+    pocketed_rows,
+)
 from foldwright.core.design.row_checks import draft_row_checks
 from foldwright.core.design.sagging import draft_sag_checks
 from foldwright.core.design.sewing import sewing_order
@@ -99,9 +105,10 @@ def draw_layout(order: Order) -> Layout:
     8
     """
     style = style_of(order.design.style)
-    rows = style.rows(order, row_count(order))
+    rows = pocketed_rows(order, style.rows(order, row_count(order)))
     joining = join_widths(order)
     columns = plan_columns(order, joining.seams)
+    pockets = plan_pockets(order, rows)
     layout = Layout(
         style=style.name,
         rows=rows,
@@ -116,7 +123,8 @@ def draw_layout(order: Order) -> Layout:
         side_turn=side_turn(order),
         hem_allowance=hem_allowance(order),
         top_allowance=top_allowance(order),
-        sewn=style.sewn(order, rows, columns),
+        pockets=pockets,
+        sewn=(*style.sewn(order, rows, columns), *pocket_lines(pockets)),
     )
     return replace(layout, sewing=sewing_order(order, layout))
 
@@ -138,8 +146,9 @@ def _checks(order: Order, layout: Layout) -> Iterator[Draft[Order]]:
     style = style_of(layout.style)
     yield from draft_row_checks(order, style, layout.rows)
     yield from draft_column_checks(order, layout.columns, join_widths(order))
-    if style.straight_hem:
+    if style.straight_folds:
         yield from draft_sag_checks(order, layout.rows, layout.columns)
+    yield from draft_pocket_checks(order)
     yield from draft_swag_checks(order, style, layout)
     yield from draft_stack_checks(order, style, layout.rows, layout.stack)
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import Any
 
-from foldwright.core.design.choices import RodPlace, StyleName
+from foldwright.core.design.choices import RodPlace, RodPocket, StyleName
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure
 
@@ -29,6 +29,7 @@ class RowPlan:
     fullness: N  # cloth length per unit of row spacing; 1 for flat
     tied_rows: Figure[int]  # rows permanently tied to the lowest
     rod_marks: tuple[L, ...] = ()  # rods from the bottom edge up, wherever they are placed
+    rod_cloth_marks: tuple[L, ...] = ()  # rods on the flat cloth, where pockets take some of it up
     rods: RodPlace = RodPlace.NONE
     stacked_pitch: L | None = None  # row to row when stacked
     spacings: tuple[L, ...] = ()  # row to row where they differ, lowest first
@@ -115,10 +116,21 @@ class SwagPlan:
     tails: bool = False  # the cloth beyond the outer columns hangs free
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PocketPlan:
+    """Pockets that are folded for the rods, from the lining or from all layers."""
+
+    place: RodPocket
+    count: Figure[int]
+    allowance: L  # cloth that each takes
+    marks: tuple[L, ...]  # the middle of each on its flat cloth, from the bottom edge up
+
+
 class Sewn(Enum):
     """What is sewn along a line that is marked on the flat cloth."""
 
     TUCK = "tuck"
+    POCKET = "pocket"
     PLEAT = "pleat"
 
 
@@ -169,5 +181,6 @@ class Layout:
     top_allowance: L | None = None  # left above the top line, over the board and its staples
     lined: Figure[str] | None = None  # in words: unlined, lined, dim-out, blackout
     pieces: tuple[Piece, ...] = ()  # cut besides the layers
+    pockets: PocketPlan | None = None  # for rods, where they are folded from the cloth
     sewn: tuple[SewnLine, ...] = ()  # what is marked on the flat cloth besides rows and columns
     sewing: tuple[SewingStep, ...] = ()  # in the order of the work

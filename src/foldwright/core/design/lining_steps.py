@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from foldwright.core.design.layout import LayerCut, Layout, SewingStep
+from foldwright.core.design.choices import RodPocket
+from foldwright.core.design.layout import LayerCut, Layout, PocketPlan, SewingStep
 from foldwright.core.design.linings import SECOND_LAYER, blackout_cloth
 from foldwright.core.design.making import HoleCover
 from foldwright.core.design.order import Order
 from foldwright.core.facts.panel_limits import LIGHT_TEST
+from foldwright.core.quantity.length import Length
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import derived
 
 
 def lining_steps(order: Order, layout: Layout) -> Iterator[SewingStep]:
@@ -27,8 +31,60 @@ def lining_steps(order: Order, layout: Layout) -> Iterator[SewingStep]:
     if "interlining" in cuts:
         yield _interlining(cuts["interlining"])
     yield from _cover(layout)
-    if "lining" in cuts:
+    if layout.pockets is not None and layout.pockets.place is RodPocket.LINING:
+        yield from _carrying_the_rods(order, layout, layout.pockets)
+    elif "lining" in cuts:
         yield _lining(order, cuts["lining"])
+
+
+def _carrying_the_rods(order: Order, layout: Layout, pockets: PocketPlan) -> Iterator[SewingStep]:
+    """Make the lining up by itself, and tack the face to its pockets."""
+    yield SewingStep(
+        title="Sew the pockets of the lining",
+        instruction="Hem the lining's sides, {0} at each. From its bottom edge mark the middle of"
+        " {1} pockets, the lowest at {2}; fold along each mark and stitch {3} from the fold. Then"
+        " trim the lining square.",
+        figures=(
+            order.habits.pocket_lining_hem,
+            pockets.count,
+            pockets.marks[0],
+            _half(pockets.allowance),
+        ),
+    )
+    yield SewingStep(
+        title="Lay the lining on",
+        instruction="Lay it on the back of the face, bottom edges together and its pockets towards"
+        " you, {0} short of the width in all. Pin along every pocket, and tack face and lining"
+        " together there at each of {1} columns.",
+        figures=(order.habits.pocket_lining_less, layout.columns.count),
+    )
+
+
+def pocket_steps(layout: Layout) -> Iterator[SewingStep]:
+    """Tell how pockets are folded from all layers, before rows and columns are marked anew.
+
+    Takes: the layout.
+
+    Gives: a step, or none where no pocket is folded from the face.
+
+    Source: common practice.
+    """
+    pockets = layout.pockets
+    if pockets is None or pockets.place is RodPocket.LINING:
+        return
+    side = "the back" if pockets.place is RodPocket.TO_THE_BACK else "the room"
+    yield SewingStep(
+        title="Sew the rod pockets",
+        instruction="Baste all layers together. Fold them along each of {0} pocket lines, the"
+        " lowest {1} above the bottom edge of the flat cloth, so that the fold stands to"
+        f" {side}; stitch {{2}} from the fold, and leave the ends open.",
+        figures=(pockets.count, pockets.marks[0], _half(pockets.allowance)),
+    )
+
+
+def _half(allowance: Figure[Length]) -> Figure[Length]:
+    value, because = allowance.value / 2, "Half of the {0} that a pocket takes."
+    return derived("depth of a rod pocket", value, Unit.LENGTH, because, allowance)
 
 
 def hole_steps(order: Order) -> Iterator[SewingStep]:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from foldwright.core.design.allowances import cut_length, top_allowance
 from foldwright.core.design.layout import LayerCut, Piece, Rides, RowPlan
 from foldwright.core.design.making import HoleCover
 from foldwright.core.design.order import Order
+from foldwright.core.design.rod_pockets import in_the_lining
 from foldwright.core.design.widths import across, joins_in
 from foldwright.core.facts.panel_limits import COVER_STRIP, LAP
 from foldwright.core.facts.records import Cloth, Coating
@@ -54,22 +56,24 @@ def blackout_cloth(order: Order) -> Cloth | None:
     return next((cloth for cloth in reversed(order.layers) if cloth.blackout), None)
 
 
-def cut_linings(order: Order, body: L) -> Iterator[LayerCut]:
+def cut_linings(order: Order, body: L, lining: L) -> Iterator[LayerCut]:
     """Cut every layer behind the face.
 
-    Takes: the order; the cloth from hem to top line.
+    Takes: the order; the cloth from hem to top line; that of the lining, with its pockets.
 
     Gives: the lining, a second layer of blackout where it is asked for, the interlining.
 
-    Holds for: linings whose raw edges lie under the side turns.
+    Holds for: linings whose raw edges lie under the side turns, or that are hemmed by
+    themselves to carry the rods.
 
     Source: common practice.
     """
     if order.chosen.lining is not None:
-        yield _lining(order, "lining", body, order.chosen.lining)
+        sheet = _with_hems_of_its_own(order) if in_the_lining(order) else _under_the_turns(order)
+        yield _lining(order, "lining", lining, order.chosen.lining, sheet)
     coated = blackout_cloth(order)
     if coated is not None and order.making.holes is HoleCover.SECOND_LAYER:
-        yield _lining(order, SECOND_LAYER, body, coated)
+        yield _lining(order, SECOND_LAYER, body, coated, _under_the_turns(order))
     if order.chosen.interlining is not None:
         yield _interlining(order, body, order.chosen.interlining)
 
@@ -106,19 +110,48 @@ def cover_strips(order: Order, rows: RowPlan) -> Iterator[Piece]:
     )
 
 
-def _lining(order: Order, layer: str, body: L, cloth: Cloth) -> LayerCut:
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Sheet:
+    """A layer before it is joined: how wide it is, why, and what is left beyond its length."""
+
+    width: Length
+    because: str
+    figures: tuple[L, ...]
+    beyond: tuple[L, ...]
+
+
+def _under_the_turns(order: Order) -> _Sheet:
     shown, less = across(order), order.habits.lining_less_than_width
+    return _Sheet(
+        width=_less(order, shown),
+        because="{0} less {1}, so that its raw edges stay under the side turns",
+        figures=(shown, less),
+        beyond=(top_allowance(order),),
+    )
+
+
+def _with_hems_of_its_own(order: Order) -> _Sheet:
+    """Hem a lining that carries the rods, and leave some to trim it square once they are sewn."""
+    habits, shown = order.habits, across(order)
+    less, hem = habits.pocket_lining_less, habits.pocket_lining_hem
+    return _Sheet(
+        width=shown.value - less.value + hem.value * 2,
+        because="{0} less {1}, and a hem of {2} at each side",
+        figures=(shown, less, hem),
+        beyond=(top_allowance(order), habits.pocket_lining_spare),
+    )
+
+
+def _lining(order: Order, layer: str, body: L, cloth: Cloth, sheet: _Sheet) -> LayerCut:
     lapped = cloth.coating is not Coating.NONE
-    widths, per_join = _joined(order, _less(order, shown), cloth, lapped=lapped)
+    widths, per_join = _joined(order, sheet.width, cloth, lapped=lapped)
     joins = joins_in(widths.value)
     width = derived(
         f"cut width of the {layer}",
-        _less(order, shown) + _taken(per_join, joins, lapped=lapped),
+        sheet.width + _taken(per_join, joins, lapped=lapped),
         Unit.LENGTH,
-        "{0} less {1}, so that its raw edges stay under the side turns"
-        + _joins_said(joins, lapped=lapped),
-        shown,
-        less,
+        sheet.because + _joins_said(joins, lapped=lapped, slot=len(sheet.figures)),
+        *sheet.figures,
         *((per_join,) if joins else ()),
         rounding=Rounding.CUT_OVERSIZE,
     )
@@ -126,7 +159,7 @@ def _lining(order: Order, layer: str, body: L, cloth: Cloth) -> LayerCut:
         layer=layer,
         cloth=cloth.name,
         width=width,
-        length=cut_length(order, layer, body, (top_allowance(order),)),
+        length=cut_length(order, layer, body, sheet.beyond),
         body=body,
         widths=widths,
         lap=per_join if joins and lapped else None,
@@ -180,7 +213,7 @@ def _taken(per_join: L, joins: int, *, lapped: bool) -> Length:
     return per_join.value * (joins if lapped else 2 * joins)
 
 
-def _joins_said(joins: int, *, lapped: bool, slot: int = 2) -> str:
+def _joins_said(joins: int, *, lapped: bool, slot: int) -> str:
     if not joins:
         return "."
     taken = f"laps of {{{slot}}}" if lapped else f"seams with twice {{{slot}}} each"

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, fields
 from typing import Any
 
-from foldwright.core.design.choices import Choices, RodPlace
+from foldwright.core.design.choices import Choices
 from foldwright.core.design.making import PLAIN, Making
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Chosen, Cloth
@@ -183,7 +183,7 @@ def stacked_pitch(order: Order) -> L:
     True
     """
     habit, rod = order.habits.stacked_row_pitch, order.chosen.rod
-    if order.design.rods is not RodPlace.ROWS or rod is None or rod.diameter <= habit.value:
+    if not order.design.rods.at_rows or rod is None or rod.diameter <= habit.value:
         return habit
     return supplied("pitch of the stacked rods", rod.diameter, Unit.LENGTH, rod.name)
 

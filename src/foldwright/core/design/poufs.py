@@ -46,6 +46,7 @@ class PoufedStyle(FlatStyle):
     tied rows the rows are set out from the hem, half the cloth of a spacing above the skirt.
     """
 
+    straight_folds = False
     fixed_columns = True
     billow = BILLOWING_POUFS
     shirred = False  # the fullness is gathered along the drop and hangs in no loops

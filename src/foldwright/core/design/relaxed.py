@@ -35,6 +35,7 @@ class RelaxedStyle(FlatStyle):
 
     name = StyleName.RELAXED
     straight_hem = False
+    straight_folds = False
     fixed_columns = True
 
     def largest_pitch(self, order: Order) -> L:

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
-from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.layout import RowPlan
 from foldwright.core.design.order import Order, head_allowance, skirt, stacked_pitch
 from foldwright.core.quantity.length import Length
@@ -196,11 +195,11 @@ def untied() -> Figure[int]:
 
 
 def _rod_marks(order: Order, marks: tuple[L, ...], scale: RowScale) -> tuple[L, ...]:
-    if order.design.rods is RodPlace.ROWS:
-        return marks
-    if order.design.rods is RodPlace.MID_FOLD:
-        return tuple(_half_up(mark, scale, number) for number, mark in enumerate(marks))
-    return ()
+    rods = order.design.rods
+    at_rows = marks if rods.at_rows else ()
+    between = [_half_up(mark, scale, number) for number, mark in enumerate(marks)]
+    every = (*at_rows, *(between if rods.between_rows else ()))
+    return tuple(sorted(every, key=lambda rod: rod.value))
 
 
 def _half_up(mark: L, scale: RowScale, number: int) -> L:

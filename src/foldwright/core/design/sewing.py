@@ -6,8 +6,14 @@ from collections.abc import Iterator
 
 from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.layout import Layout, SewingStep
-from foldwright.core.design.lining_steps import hole_steps, lining_steps, stitched_through
+from foldwright.core.design.lining_steps import (
+    hole_steps,
+    lining_steps,
+    pocket_steps,
+    stitched_through,
+)
 from foldwright.core.design.order import Order
+from foldwright.core.design.rod_pockets import in_the_lining
 from foldwright.core.design.styles import style_of
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure, Unit
@@ -33,6 +39,7 @@ def _steps(order: Order, layout: Layout) -> Iterator[SewingStep]:
     yield from style.before_the_turns(order, layout)
     yield from lining_steps(order, layout)
     yield from _turns(order, layout)
+    yield from pocket_steps(layout)
     yield _mark(layout)
     yield _rings(order, layout)
     yield from hole_steps(order)
@@ -65,7 +72,8 @@ def _join(layout: Layout) -> Iterator[SewingStep]:
 
 def _turns(order: Order, layout: Layout) -> Iterator[SewingStep]:
     if layout.side_turn is not None:
-        over = "over the lining" if order.chosen.lining is not None else "to the back"
+        under = order.chosen.lining is not None and not in_the_lining(order)
+        over = "over the lining" if under else "to the back"
         yield SewingStep(
             title="Turn the sides",
             instruction=f"Turn {{0}} in at each side, {over}, and check the width {{1}} at three"
@@ -88,7 +96,8 @@ def _width_at_the_turns(order: Order, layout: Layout) -> Figure[Length]:
 
 def _mark(layout: Layout) -> SewingStep:
     rows, columns = layout.rows, layout.columns
-    row_marks = rows.marks if rows.ridges else rows.cloth_marks or rows.marks
+    sewn_up = rows.ridges or rows.rod_cloth_marks
+    row_marks = rows.marks if sewn_up else rows.cloth_marks or rows.marks
     return SewingStep(
         title="Mark rows and columns",
         instruction="Lay the panel face down. Mark {0} rows from the bottom edge, the lowest at"
@@ -106,10 +115,17 @@ def _mark(layout: Layout) -> SewingStep:
 def _rings(order: Order, layout: Layout) -> SewingStep:
     return SewingStep(
         title="Sew the rings",
-        instruction="Sew {0} rings by hand or machine, four or five stitches each, only a pin-prick"
-        " through the face." + stitched_through(order),
+        instruction="Sew {0} rings by hand or machine, four or five stitches each, "
+        + _through_what(order),
         figures=(ring_count(layout),),
     )
+
+
+def _through_what(order: Order) -> str:
+    """Say what the rings are sewn to: the lining's pockets, or through to the face."""
+    if in_the_lining(order) and order.design.rods.at_rows:
+        return "to the edges of the lining's pockets: nothing is seen on the face."
+    return "only a pin-prick through the face." + stitched_through(order)
 
 
 def ring_count(layout: Layout) -> Figure[int]:
@@ -129,7 +145,11 @@ def ring_count(layout: Layout) -> Figure[int]:
 def _rods(layout: Layout) -> Iterator[SewingStep]:
     if layout.rows.rods is RodPlace.NONE:
         return
-    place = "each row" if layout.rows.rods is RodPlace.ROWS else "the middle of each fold"
+    place = {
+        RodPlace.ROWS: "each row",
+        RodPlace.MID_FOLD: "the middle of each fold",
+        RodPlace.SLATS: "each row and the middle of each fold",
+    }[layout.rows.rods]
     count = len(layout.rows.rod_marks)
     yield SewingStep(
         title="Put the rods in",

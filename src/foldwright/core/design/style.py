@@ -38,6 +38,7 @@ class Style(Protocol):
     """
 
     straight_hem: bool = True  # a bar holds the hem straight
+    straight_folds: bool = True  # folds are to hang level from column to column
     fixed_columns: bool = False  # the columns belong to the look, and no seam moves them
     billow: L | None = None  # how far folds that are never pressed stand into the room
 
@@ -171,7 +172,7 @@ def rods_between_rows(order: Order, why: str) -> Iterator[Draft[Order]]:
 
     Source: common practice.
     """
-    if order.design.rods is RodPlace.MID_FOLD:
+    if order.design.rods.between_rows:
         yield draft(
             Severity.ASK,
             "rods-in-loops",

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from math import ceil
 
-from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.order import Order
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure
@@ -64,6 +63,6 @@ def house_pitch(order: Order) -> L:
     Source: cord-spacing-page.
     """
     habits = order.habits
-    rods = order.design.rods is RodPlace.ROWS
+    rods = order.design.rods.at_rows
     habit = habits.largest_pitch_with_rods if rods else habits.largest_pitch
     return order.length("largest column pitch", order.design.largest_pitch, habit)

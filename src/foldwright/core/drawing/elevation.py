@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from foldwright.core.check.plan import ShadePlan
+from foldwright.core.design.choices import RodPocket
 from foldwright.core.drawing.blank import blank
 from foldwright.core.drawing.face import Face as ClothFace
 from foldwright.core.drawing.face import draw_face, draw_outline, face_of
@@ -201,13 +202,17 @@ def _rings_and_cords(scene: _Scene, hung: Hang) -> Iterator[AnyElement]:
 
 
 def _rods(scene: _Scene, hung: Hang) -> Iterator[AnyElement]:
-    """Draw rods as hidden lines across the shade."""
+    """Draw rods across the shade: seen where their pockets stand to the room, else hidden."""
+    pockets = scene.plan.layout.pockets if scene.plan.layout else None
+    seen = pockets is not None and pockets.place is RodPocket.TO_THE_ROOM
     for index, height in enumerate(hung.rods):
+        if seen and hung.covers(height):
+            continue
         yield Line(
             start=Point(0.0, height),
             end=Point(scene.width, height),
             layer=Layer.RODS,
-            kind=LineKind.HIDDEN,
+            kind=LineKind.VISIBLE if seen else LineKind.HIDDEN,
             tag=tag(scene.plan, f"layout.rows.rod_marks.{index}"),
         )
 

@@ -62,6 +62,13 @@ class Hang:
     ridges: tuple[float, ...] = ()  # sewn tucks, as far as they are seen from the room
     dip: float = 0.0  # the middle of hem and folds below their columns
 
+    def covers(self, height: float) -> bool:
+        """Tell whether a fold hangs before a height; its own edge is seen."""
+        return any(
+            panel.folded and panel.fold_edge + SLACK_SEEN < height <= panel.lower + SLACK_SEEN
+            for panel in self.panels
+        )
+
     @property
     def lowest_at_columns(self) -> float:
         """Give the lowest edge where the cords hold it: the hem, or a fold that hangs below it."""

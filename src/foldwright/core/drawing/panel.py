@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from foldwright.core.check.plan import ShadePlan
-from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.layout import Layout
 from foldwright.core.drawing.model import (
     Anchor,
@@ -88,6 +87,16 @@ class Table:
         """Give the rows as they are marked on the cloth."""
         rows = self.layout.rows
         return _listed(rows.marks, rows.cloth_marks, "layout.rows")
+
+    @property
+    def loose_rods(self) -> tuple[Marked, ...]:
+        """Give the rods that lie between rows, as they are marked on the cloth."""
+        rows = self.layout.rows
+        name = "rod_cloth_marks" if rows.rod_cloth_marks else "rod_marks"
+        rods = rows.rod_cloth_marks or rows.rod_marks
+        at_rows = {row.figure.value for row in self.rows}
+        found = (Marked(rod, f"layout.rows.{name}.{index}") for index, rod in enumerate(rods))
+        return tuple(rod for rod in found if rod.figure.value not in at_rows)
 
     @property
     def columns(self) -> tuple[Marked, ...]:
@@ -191,16 +200,16 @@ def _rings(table: Table) -> Iterator[AnyElement]:
 
 def _loose_rods(table: Table) -> Iterator[AnyElement]:
     """Draw rods that lie between rows."""
-    if table.layout.rows.rods is not RodPlace.MID_FOLD:
+    if not table.layout.rows.rods.between_rows:
         return
-    for index, rod in enumerate(table.layout.rows.rod_marks):
-        height = rod.value.in_millimetres
+    for rod in table.loose_rods:
+        height = rod.millimetres
         yield Line(
             start=Point(0.0, height),
             end=Point(table.width, height),
             layer=Layer.RODS,
             kind=LineKind.HIDDEN,
-            tag=tag(table.plan, f"layout.rows.rod_marks.{index}"),
+            tag=tag(table.plan, rod.path),
         )
 
 

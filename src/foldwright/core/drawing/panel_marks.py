@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from foldwright.core.design.choices import RodPlace
 from foldwright.core.drawing.frame import text_width
 from foldwright.core.drawing.labels import levels, spread
 from foldwright.core.drawing.model import (
@@ -144,7 +143,7 @@ def _row_names(table: Table) -> Iterator[Name]:
     """Name each row, and what else lies on it."""
     across = (line for line in table.layout.sewn if not line.upright)
     sewn = {line.at.value: f" + {line.kind.value}" for line in across}
-    rod = " + rod" if table.layout.rows.rods is RodPlace.ROWS else ""
+    rod = " + rod" if table.layout.rows.rods.at_rows else ""
     for number, row in enumerate(table.rows, start=1):
         beside = sewn.get(row.figure.value, "")
         yield Name(height=row.millimetres, words=f"row {number}{beside}{rod}")
@@ -152,14 +151,14 @@ def _row_names(table: Table) -> Iterator[Name]:
 
 def _rod_names(table: Table) -> Iterator[Name]:
     """Give rods between rows their mark, since they have none at the left."""
-    if table.layout.rows.rods is RodPlace.MID_FOLD:
-        for index, mark in enumerate(table.layout.rows.rod_marks):
-            yield _marked(table, "rod", Marked(mark, f"layout.rows.rod_marks.{index}"))
+    if table.layout.rows.rods.between_rows:
+        for rod in table.loose_rods:
+            yield _marked(table, "rod", rod)
 
 
 def _sewn_names(table: Table) -> Iterator[Name]:
     """Give sewn lines between rows their mark."""
-    rows = {row.figure.value for row in table.rows}
+    rows = {mark.figure.value for mark in (*table.rows, *table.loose_rods)}
     for index, line in enumerate(table.layout.sewn):
         if not line.upright and line.at.value not in rows:
             yield _marked(table, line.kind.value, Marked(line.at, f"layout.sewn.{index}.at"))

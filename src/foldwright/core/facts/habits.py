@@ -57,6 +57,10 @@ class Habits:
     lining_less_than_width: L
     shrinkage: N
     looped_fullness: N
+    rod_pocket: L
+    pocket_lining_less: L
+    pocket_lining_hem: L
+    pocket_lining_spare: L
     tuck: L
     straightening: L  # lost where a cut length is squared
     cover_overlap: L  # of a board cover, round the board

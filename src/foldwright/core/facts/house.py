@@ -218,6 +218,24 @@ AT_THE_TABLE: dict[str, Habit] = {
         "One and a half gives soft loops; double makes deep ones, and longer cord loops.",
         PUBLISHED, source=Source(id="hobbled-tutorial"),
     ),
+    "rod_pocket": fact(
+        "cloth of a rod's pocket", Length.mm(30), Unit.LENGTH,
+        "A pocket in the lining takes 2 to 4 cm; once a rod is chosen, it is measured round it.",
+        PRACTICE, low=Length.mm(20), high=Length.mm(40),
+    ),
+    "pocket_lining_less": fact(
+        "pocketed lining narrower by", Length.mm(30), Unit.LENGTH,
+        "A lining that carries the rods is hemmed 2 to 4 cm narrower than the shade.",
+        PRACTICE, low=Length.mm(20), high=Length.mm(40),
+    ),
+    "pocket_lining_hem": fact(
+        "side hem of a pocketed lining", Length.mm(25), Unit.LENGTH,
+        "A lining that carries the rods is hemmed by itself, once at each side.", PRACTICE,
+    ),
+    "pocket_lining_spare": fact(
+        "spare length of a pocketed lining", Length.mm(60), Unit.LENGTH,
+        "It is trimmed square once its pockets are sewn.", PRACTICE,
+    ),
     "tuck": _published(
         "cloth of a tuck", "1/2",
         "Each stitched tuck takes this much of the length.", Source(id="stitched-tuck-book"),

@@ -177,6 +177,18 @@ POCKET_EASE = _limit(
 )
 
 
+ROUND_ROD_EASE = _limit(
+    "ease of a round rod's pocket",
+    Length.mm(10),
+    "Pockets of round rods take 2 to 4 cm of cloth in all.",
+)
+
+FLAT_ROD_EASE = _limit(
+    "ease of a flat rod's pocket",
+    Length.inches(Fraction(1, 4)),
+    "A flat rod 1/2 in wide takes a pocket of 1 to 1 1/4 in of cloth.",
+)
+
 THICKNESS_WHEN_UNKNOWN = _limit(
     "thickness of an unmeasured layer",
     Length.mm("0.5"),

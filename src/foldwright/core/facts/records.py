@@ -186,7 +186,8 @@ class Rod:
 
     name: str
     line_mass_kg_m: float
-    diameter: Length
+    diameter: Length  # of a flat one: its thickness
+    width: Length | None = None  # of a flat one: how high it stands in its pocket
     note: str = ""
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.panels import looped_fullness, panel_heights
 from foldwright.core.facts.constants import GRAVITY
 from foldwright.core.facts.stiffness import bending_length_m
@@ -52,13 +51,13 @@ def hang_up(shade: MadeUp, cloth: ClothLie, parts: PartMasses) -> PanelLoad:
 
 
 def _row_kg(shade: MadeUp, parts: PartMasses) -> float:
-    rod_at_row = shade.layout.rows.rods is RodPlace.ROWS
+    rod_at_row = shade.layout.rows.rods.at_rows
     return parts.row_of_rings_kg + parts.strip_kg + (parts.rod_kg if rod_at_row else 0.0)
 
 
 def _rods_in_the_skirt(shade: MadeUp) -> int:
     """Count the rods that lie below the lowest row, and rise with the bar."""
-    if shade.layout.rows.rods is not RodPlace.MID_FOLD:
+    if not shade.layout.rows.rods.between_rows:
         return 0
     lowest = shade.layout.rows.marks[0].value
     return sum(mark.value < lowest for mark in shade.layout.rows.rod_marks)
@@ -67,9 +66,8 @@ def _rods_in_the_skirt(shade: MadeUp) -> int:
 def _rods_between_rows(shade: MadeUp, weight_n: float) -> Iterator[Lump]:
     """Fix each mid-fold rod to its panel, as far along the cloth as it is marked."""
     rows = shade.layout.rows
-    if rows.rods is not RodPlace.MID_FOLD:
-        return
-    for rod in rows.rod_marks:
+    at_rows = {mark.value for mark in rows.marks} if rows.rods.at_rows else set()
+    for rod in (rod for rod in rows.rod_marks if rod.value not in at_rows):
         below = [mark.value for mark in rows.marks if mark.value <= rod.value]
         if below:
             arc = (rod.value - below[-1]).in_metres * looped_fullness(rows)

@@ -85,7 +85,7 @@ class ColumnCases:
 
     @staticmethod
     def _straight(order: Order) -> bool:
-        return style_of(order.design.style).straight_hem
+        return style_of(order.design.style).straight_folds
 
 
 def _sags(order: Order, rows: RowPlan, pitch: Length) -> bool:
