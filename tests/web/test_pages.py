@@ -238,7 +238,7 @@ def test_a_remedy_of_findings_that_have_changed_is_not_applied(
 def test_a_form_that_did_not_arrive_empties_nothing(
     client: TestClient, book: Book, job: int
 ) -> None:
-    for address in ("", "/preview", "/remedy"):
+    for address in ("", "/preview", "/remedy", "/layout"):
         answer = client.post(f"/jobs/{job}/shades/{STAIR}{address}", json={"tag": "A"})
         assert answer.status_code == 400
     assert book.open(job).number == 1

@@ -97,6 +97,7 @@ def _routes() -> list[BaseRoute]:
         Route(f"{SHADE}/drawing", shade.draw_shade),
         Route(f"{SHADE}/preview", posted(shade.preview_shade), methods=["POST"]),
         Route(f"{SHADE}/remedy", posted(shade.apply_remedy), methods=["POST"]),
+        Route(f"{SHADE}/layout", posted(shade.apply_layout), methods=["POST"]),
         Route(f"{SHADE}/override", posted(overriding.override_stop), methods=["POST"]),
         Route(f"{SHADE}/take-back", posted(overriding.take_override_back), methods=["POST"]),
         Route(f"{SHADE}/copy", posted(job.copy_shade), methods=["POST"]),

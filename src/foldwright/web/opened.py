@@ -7,6 +7,7 @@ from typing import Any
 
 from starlette.requests import Request
 
+from foldwright.core.check.layouts.offers import Offers
 from foldwright.core.quantity.rounding import System
 from foldwright.web.desk import Desk, Sorry, reader_system
 from foldwright.web.figures import FigureIndex
@@ -107,7 +108,13 @@ class OpenJob:
             raise_share=raise_share,
             faults=reading.faults,
             typed=typed,
+            search=lambda: self._offers(document, reading, number),
         )
+
+    def _offers(self, document: Document, reading: Reading, number: int) -> Offers | None:
+        if reading.job is None:
+            return None
+        return self.desk.shelf.offers(document, reading.job, number)
 
     def planned(self, document: Document, reading: Reading, number: int) -> Planned:
         """Plan one shade of a document that was read; nothing while it has faults."""

@@ -10,10 +10,12 @@ from typing import Generic, TypeVar
 
 import msgspec
 
+from foldwright.core.check.layouts.offers import Offers
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.web.figures import FigureIndex
 from foldwright.work.document import Document
 from foldwright.work.job import Job
+from foldwright.work.layouts import offer_layouts
 from foldwright.work.planning import Rooms, plan_one, rooms_of
 
 PLANS_KEPT = 200
@@ -34,19 +36,28 @@ class Shelf:
 
     def __init__(self) -> None:
         self._plans: OrderedDict[Hashable, Planned] = OrderedDict()
+        self._offers: Once[Offers | None] = Once()
         self._rooms: OrderedDict[Hashable, ShadePlan] = OrderedDict()
         self._lock = Lock()
 
     def plan(self, document: Document, job: Job, number: int) -> Planned:
         """Give the plan of one shade, counted from 1, of a job read from a document."""
-        terms = (job.markets, msgspec.json.encode(document.get("habits")), id(job.shop))
-        spec = job.shades[number - 1]
+        terms, spec = _terms(document, job), job.shades[number - 1]
         key = (spec, job.shades, job.rolls, terms)
         planned = self._kept(self._plans, key)
         if planned is None:
             plan = plan_one(job, spec, self._through_rooms(job, terms))
             planned = self._keep(self._plans, key, Planned(plan=plan, figures=FigureIndex(plan)))
         return planned
+
+    def offers(self, document: Document, job: Job, number: int) -> Offers | None:
+        """Give the layouts offered for one shade; they do not depend on the other shades."""
+        key = (job.shades[number - 1], _terms(document, job))
+        return self._offers.get(key, job.shop, lambda: self._searched(document, job, number))
+
+    def _searched(self, document: Document, job: Job, number: int) -> Offers | None:
+        plan = self.plan(document, job, number).plan
+        return offer_layouts(job, plan) if plan else None
 
     def _through_rooms(self, job: Job, terms: Hashable) -> Rooms:
         """Take each shade through the rooms once, though it stands beside many others."""
@@ -93,3 +104,8 @@ class Once(Generic[Kept]):
             while len(self._answers) > ANSWERS_KEPT:
                 self._answers.popitem(last=False)
         return answer
+
+
+def _terms(document: Document, job: Job) -> Hashable:
+    """Give what a shade is planned by, besides what is typed of it."""
+    return (job.markets, msgspec.json.encode(document.get("habits")), id(job.shop))

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
 from markupsafe import Markup
 
+from foldwright.core.check.layouts.offers import Offers
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.facts.records import ShopList
 from foldwright.core.lift.balance import Verdict
@@ -74,6 +75,7 @@ class ShadeView:
     newly_known: int = 0  # figures that were not known before
     moved_title: str = ""
     groups: tuple[Group, ...] = field(default=GROUPS)
+    search: Callable[[], Offers | None] = field(default=lambda: None)  # of the layouts
 
     def link(self, figure: Figure[Any]) -> Markup:
         """Show a figure as a link to its why."""
@@ -86,6 +88,21 @@ class ShadeView:
     def other(self, figure: Figure[Any]) -> str:
         """Show a figure in the other units."""
         return self.wording.other(figure)
+
+    @cached_property
+    def offers(self) -> Offers | None:
+        """Search the layouts that what is typed leaves open."""
+        return self.search()
+
+    @property
+    def layouts_gist(self) -> str:
+        """Say in a line what the best layout would bring."""
+        if self.offers is None:
+            return ""
+        best = self.offers.best
+        if best.stands:
+            return "As it stands is the best that was tried."
+        return self.wording.filled(best.way.sentence, best.way.figures)
 
     @property
     def tag(self) -> str:

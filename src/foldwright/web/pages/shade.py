@@ -8,7 +8,8 @@ from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import Response
 
-from foldwright.core.why.finding import Change
+from foldwright.core.check.layouts.offers import Offer
+from foldwright.core.why.finding import Change, Remedy
 from foldwright.web.desk import Sorry, see, text_of
 from foldwright.web.forms import shade_from_form
 from foldwright.web.opened import (
@@ -31,6 +32,11 @@ PARTS = ("drawing", "all")
 NO_FORM = "The form did not arrive. Open the shade again and send it from there."
 GONE = (
     "That remedy belongs to findings that have changed since. "
+    "Look at the shade as it now stands and choose again."
+)
+
+GONE_LAYOUT = (
+    "That layout is offered no more, since something has changed. "
     "Look at the shade as it now stands and choose again."
 )
 
@@ -121,6 +127,15 @@ def apply_remedy(request: Request, form: FormData) -> Response:
     return _save(request, typed.changed(_changes(typed.view, fields.get("remedy", ""))))
 
 
+def apply_layout(request: Request, form: FormData) -> Response:
+    """Lay the shade out as offered, on top of the form as typed, and save both."""
+    fields = text_of(form)
+    typed = typed_over(request, fields)
+    if typed.reading.faults:
+        return _shade_page(request, typed.job, typed.view, status=422)
+    return _save(request, typed.changed(_layout_changes(typed.view, fields.get("layout", ""))))
+
+
 def _save(request: Request, typed: Typed) -> Response:
     if typed.reading.faults:
         return _shade_page(request, typed.job, typed.view, status=422)
@@ -163,6 +178,26 @@ def _changes(view: ShadeView, remedy: str) -> tuple[Change, ...]:
     if finding.id != name or not changes:
         raise Sorry(409, "Not applied", GONE)
     return changes
+
+
+def _layout_changes(view: ShadeView, layout: str) -> tuple[Change, ...]:
+    """Find an offered layout, or a typed value in the way, by its place and its name."""
+    ways = {
+        **{f"{n}/{offer.title}": offer.way for n, offer in enumerate(_offered(view))},
+        **{f"way-{n}/{way.changes[0].path}": way for n, way in enumerate(_in_the_way(view))},
+    }
+    way = ways.get(layout)
+    if way is None or not way.changes:
+        raise Sorry(409, "Not applied", GONE_LAYOUT)
+    return way.changes
+
+
+def _offered(view: ShadeView) -> tuple[Offer, ...]:
+    return view.offers.all if view.offers else ()
+
+
+def _in_the_way(view: ShadeView) -> tuple[Remedy, ...]:
+    return view.offers.in_the_way if view.offers else ()
 
 
 def _since(request: Request, job: OpenJob, view: ShadeView, since: int) -> ShadeView:
