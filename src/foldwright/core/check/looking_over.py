@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import replace
+from functools import cache
 
 from foldwright.core.check.company_checks import draft_company_checks
 from foldwright.core.check.cord_checks import draft_cord_checks
@@ -19,11 +20,13 @@ from foldwright.core.check.reach_checks import draft_reach_checks
 from foldwright.core.check.review import Review
 from foldwright.core.check.roll_checks import draft_roll_checks
 from foldwright.core.check.sewing_checks import draft_sewing_checks
+from foldwright.core.check.whole_trials import try_on_the_whole
 from foldwright.core.check.window_checks import draft_window_checks
 from foldwright.core.why.finding import Finding, Severity
 from foldwright.core.why.trying import Draft, settle
 
 Rooms = Callable[[ShadeSpec], ShadePlan]
+Judge = Callable[[ShadeSpec], list[Finding]]
 
 NOT_FOR_THE_ROOMS = ("cutting", "fixing", "delivery", "beside", "overrides")
 CHECKS = (
@@ -45,7 +48,18 @@ CHECKS = (
 
 def look_over(review: Review, rooms: Rooms) -> tuple[Finding, ...]:
     """Find what no room by itself can see; every remedy is tried through all the rooms."""
-    return settle(_drafts(review), _judge_like(review, rooms))
+    judge = cache(_judge_like(review, rooms))
+    return (*try_on_the_whole(review.plan, judge), *_own(review, judge))
+
+
+def _own(review: Review, judge: Judge) -> tuple[Finding, ...]:
+    """Find what is seen only from here; what stops the shade already says nothing against a way."""
+    stopped = {each.id for each in review.plan.findings if each.severity is Severity.STOP}
+
+    def new(spec: ShadeSpec) -> list[Finding]:
+        return [each for each in judge(spec) if each.id not in stopped]
+
+    return settle(_drafts(review), new)
 
 
 def _drafts(review: Review) -> Iterator[Draft[ShadeSpec]]:
@@ -53,18 +67,13 @@ def _drafts(review: Review) -> Iterator[Draft[ShadeSpec]]:
         yield from check(review)
 
 
-def _judge_like(review: Review, rooms: Rooms) -> Callable[[ShadeSpec], list[Finding]]:
-    """Make what finds fault with a changed shade: new stops of the rooms, and these checks."""
-    stopped = {each.id for each in review.plan.findings if each.severity is Severity.STOP}
+def _judge_like(review: Review, rooms: Rooms) -> Judge:
+    """Make what finds fault with a changed shade: the rooms, and these checks."""
 
     def judge(spec: ShadeSpec) -> list[Finding]:
         plan = _planned_again(review.plan, spec, rooms)
         drafts = _drafts(replace(review, plan=plan))
-        stops = (each for each in plan.findings if each.severity is Severity.STOP)
-        return [
-            *(draft.finding for draft in drafts),
-            *(stop for stop in stops if stop.id not in stopped),
-        ]
+        return [*plan.findings, *(draft.finding for draft in drafts)]
 
     return judge
 

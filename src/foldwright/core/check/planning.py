@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -12,6 +12,7 @@ from foldwright.core.check.looking_over import look_over
 from foldwright.core.check.overriding import set_aside
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.core.check.review import Company, Review
+from foldwright.core.check.whole_trials import only_what_is_chosen
 from foldwright.core.design.laying_out import lay_out
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.markets import Market, edge_distance_floor, row_spacing_cap
@@ -121,9 +122,18 @@ def look_over_shade(plan: ShadePlan, given: Given, company: Company = ALONE) -> 
         markets=given.markets,
         company=company,
     )
-    found = look_over(review, lambda spec: plan_rooms(spec, given))
-    findings = set_aside(_asked_once((*plan.findings, *found)), plan.spec.overrides)
+    findings = set_aside(_asked_once(look_over(review, _trial(given))), plan.spec.overrides)
     return replace(plan, findings=in_order(findings))
+
+
+def _trial(given: Given) -> Callable[[ShadeSpec], ShadePlan]:
+    """Take a changed shade through the rooms, without looking for a lift that nobody chose."""
+
+    def rooms(spec: ShadeSpec) -> ShadePlan:
+        listed = only_what_is_chosen(given.listed, spec)
+        return plan_rooms(spec, replace(given, listed=listed))
+
+    return rooms
 
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:

@@ -9,6 +9,7 @@ from foldwright.core.design.columns import usual_edge
 from foldwright.core.design.order import Order, draft, head_allowance, skirt, stacked_pitch
 from foldwright.core.design.styles import row_count, style_of
 from foldwright.core.design.usual import LEAST_COLUMNS
+from foldwright.core.design.widths import least_cloth
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Severity
@@ -31,11 +32,9 @@ def draft_refusals(order: Order) -> Iterator[Draft[Order]]:
     """
     style = style_of(order.design.style)
     rows = [*_short_drop(order), *_few_rows(order), *style.refusals(order)]
-    yield from rows or _crowded_rows(order)
-    yield from _few_columns(order)
-    yield from _narrow(order)
-    yield from _narrow_cloth(order)
-    yield from _wrong_share(order)
+    others = [*(rows or _crowded_rows(order)), *_few_columns(order), *_narrow(order)]
+    others += _wrong_share(order)
+    yield from others or _narrow_cloth(order)
 
 
 def _refuse(
@@ -65,11 +64,15 @@ def _short_drop(order: Order) -> Iterator[Draft[Order]]:
             "The drop is {0}; head, skirt and a single row take {1}.",
             order.drop,
             needed,
-            ways=(
-                by_change(order, order.system, "Take no skirt.", design__skirt=ZERO),
-                by_hand("Make the shade longer, or fix this piece without a lift."),
-            ),
+            ways=tuple(_shorter(order)),
         )
+
+
+def _shorter(order: Order) -> Iterator[Way[Order]]:
+    """Leave the skirt out, unless a bar needs the cloth for its pocket."""
+    if order.chosen.bar is None:
+        yield by_change(order, order.system, "Take no skirt.", design__skirt=ZERO)
+    yield by_hand("Make the shade longer, or fix this piece without a lift.")
 
 
 def _few_rows(order: Order) -> Iterator[Draft[Order]]:
@@ -146,13 +149,14 @@ def _narrow(order: Order) -> Iterator[Draft[Order]]:
 
 
 def _narrow_cloth(order: Order) -> Iterator[Draft[Order]]:
-    face, seam = order.chosen.face, order.habits.seam_allowance
-    if face is not None and face.usable_width <= seam.value * 4:
+    """Find a cloth of which not even the narrowest side piece can be cut, with turn and seam."""
+    face, needed = order.chosen.face, least_cloth(order)
+    if face is not None and face.usable_width <= needed.value:
         yield _refuse(
             "cloth-too-narrow",
-            "The face cloth is {0} wide, which seams of {1} use up.",
+            "The face cloth is {0} wide, and turns and seams use up {1} of every piece.",
             supplied("usable width of the face", face.usable_width, Unit.LENGTH, face.name),
-            seam,
+            needed,
             ways=(by_hand("Check the usable width in the shop list, or take a wider cloth."),),
         )
 

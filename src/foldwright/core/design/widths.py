@@ -53,6 +53,26 @@ def join_widths(order: Order) -> Joining:
     return _joined(order, usable, count)
 
 
+def least_cloth(order: Order) -> L:
+    """Give the width of cloth that turns and seams use up, so that none can be joined of it.
+
+    Takes: the order, of which nothing else is impossible.
+
+    Gives: the narrowest side piece as cut, or four seam allowances where those are more.
+
+    Source: derived here: the middle pieces lose two allowances, a side piece turn and seam.
+    """
+    side, seam = _side_cut(order, LEAST_SIDE_PIECE), order.habits.seam_allowance
+    return derived(
+        "cloth that turns and seams use up",
+        max(side.value, seam.value * 4),
+        Unit.LENGTH,
+        "A side piece as cut {0}, or four seam allowances of {1}.",
+        side,
+        seam,
+    )
+
+
 def joins_in(widths: int) -> int:
     """Count the seams between pieces when none may lie in the centre.
 

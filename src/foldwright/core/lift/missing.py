@@ -14,6 +14,7 @@ from foldwright.core.why.making import supplied
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from foldwright.core.facts.records import Tube
     from foldwright.core.lift.order import LiftOrder
 
 _OFFERED = 3  # more choices than this are a list, not an answer
@@ -73,8 +74,8 @@ def _tubes(order: LiftOrder) -> tuple[Remedy, ...]:
     span = order.tube_cut or order.size.board_length.value
     limit = order.habits.tube_sag_share.value * span.in_metres
     weight = order.weights.total.value * GRAVITY.value
-    sags = {tube.name: tube_sag_m(order, tube, weight) for tube in order.shop.tubes.values()}
-    tubes = sorted(order.shop.tubes.values(), key=lambda tube: (tube.outside, sags[tube.name]))
+    sags = {tube.name: tube_sag_m(order, tube, weight) for tube in _wide_enough(order)}
+    tubes = sorted(_wide_enough(order), key=lambda tube: (tube.outside, sags[tube.name]))
     stiff = [tube for tube in tubes if sags[tube.name] <= limit]
     return tuple(
         Remedy(
@@ -84,6 +85,19 @@ def _tubes(order: LiftOrder) -> tuple[Remedy, ...]:
         )
         for tube in (stiff or tubes[::-1])[:_OFFERED]
     )
+
+
+def _wide_enough(order: LiftOrder) -> list[Tube]:
+    """Give the tubes that the spring or the motor of the shade goes into."""
+    lift, shop = order.choices, order.shop
+    inside = {
+        LiftKind.SPRING: shop.springs.get(lift.spring),
+        LiftKind.MOTOR: shop.motors.get(lift.motor),
+    }
+    part = inside.get(lift.kind) if lift.kind else None
+    needed = part.least_tube_inside if part else None
+    tubes = shop.tubes.values()
+    return [tube for tube in tubes if needed is None or tube.outside - 2 * tube.wall >= needed]
 
 
 def _cords(order: LiftOrder) -> tuple[Remedy, ...]:

@@ -40,6 +40,9 @@ NO_LOCK = Remedy(
     sentence="There is no lock.",
     changes=(Change(path="lift.lock", text=Lock.NONE.value),),
 )
+LOOK_AT_IT = Remedy(
+    sentence="Look at the lock itself, and say under Lift which it is, whatever follows from it."
+)
 
 
 def brake_findings(judged: Judged, loads: LoadFigures) -> Iterator[Finding]:
@@ -192,7 +195,7 @@ def _which_lock(least: N, held: N) -> Finding:
         " hides too few turns until it is released. With no lock friction alone holds it, over {1}"
         " of the raise.",
         figures=(least, held),
-        remedies=(ONE_WAY, TWO_WAY, NO_LOCK),
+        remedies=(ONE_WAY, TWO_WAY, NO_LOCK, LOOK_AT_IT),
     )
 
 

@@ -22,6 +22,7 @@ from foldwright.core.why.finding import Change, Remedy
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
+    from foldwright.core.design.layout import Layout
     from foldwright.core.facts.records import Bar, Chosen, Cloth, Tube
     from foldwright.core.lift.order import LiftOrder
 
@@ -234,10 +235,24 @@ def _lighter_bars(order: LiftOrder) -> Iterator[Proposal]:
 def _reweighed(
     order: LiftOrder, sentence: str, chosen: Chosen, change: Change
 ) -> Iterator[Proposal]:
-    weights = weigh_shade(order.layout, order.size, chosen, order.habits).result
+    layout = _recut(order.layout, chosen)
+    weights = weigh_shade(layout, order.size, chosen, order.habits).result
     if weights is not None:
-        changed = replace(order, chosen=chosen, weights=weights)
+        changed = replace(order, layout=layout, chosen=chosen, weights=weights)
         yield Proposal(sentence=sentence, order=changed, changes=(change,))
+
+
+def _recut(layout: Layout, chosen: Chosen) -> Layout:
+    """Cut lining and interlining of the cloths now chosen, as large as they were."""
+    now = {"lining": chosen.lining, "interlining": chosen.interlining}
+    cuts = []
+    for cut in layout.cuts:
+        cloth = now.get(cut.layer)
+        if cloth is not None:
+            cuts.append(replace(cut, cloth=cloth.name))
+        elif cut.layer not in now:
+            cuts.append(cut)
+    return replace(layout, cuts=tuple(cuts))
 
 
 def _shorter_raises(order: LiftOrder) -> Iterator[Proposal]:

@@ -8,6 +8,7 @@ from foldwright.core.check.catalogue.check import Check
 from foldwright.core.facts.bench import EQUAL_CORDS
 from foldwright.core.facts.house import IN_THE_LIFT
 from foldwright.core.facts.order_limits import PARCEL_BEYOND, RATED_SHARE, WITHDRAWAL
+from foldwright.core.facts.proving import MOST_TURNS_COUNTED
 from foldwright.core.facts.window_limits import HEAD_FALL_SHARE
 from foldwright.core.why.finding import Severity, Stage
 from foldwright.core.why.source import Source
@@ -41,6 +42,30 @@ AT_THE_BENCH = (
         severity=Severity.NOTE,
         findings=("lift.brake-none", "lift.brake-drag", "lift.lock-two-way"),
         limits=(IN_THE_LIFT["arrival_speed_limit_m_s"],),
+    ),
+    _bench(
+        id="bench-notes",
+        looks_at="what is noted at the bench: that it can be, and that no two notes contradict",
+        severity=Severity.ASK,
+        findings=(
+            "prove.no-number",
+            "prove.nothing",
+            "prove.above-the-stop",
+            "prove.below-the-bottom",
+            "prove.no-turns",
+            "prove.turns-miscounted",
+            "prove.overwound",
+            "prove.friction-backwards",
+            "prove.far-off",
+            "prove.contradiction",
+        ),
+        limits=(MOST_TURNS_COUNTED,),
+    ),
+    _bench(
+        id="bench-proof",
+        looks_at="whether a note at the bench proves anything of spring and load",
+        severity=Severity.NOTE,
+        findings=("prove.free-stall", "prove.two-way-lock-holds", "prove.time-without-brake"),
     ),
     _bench(
         id="label",
