@@ -33,6 +33,23 @@ DESIGN = {
     "design.scallops-too-deep": Order(
         of="austrian", typed={"asked.drop": "12", "design.scallop": "20"}
     ),
+    "design.pockets-without-lining": Order(
+        of="spring",
+        typed={
+            "materials.lining": None,
+            "design.rods": "at rows",
+            "design.rod_pocket": "in the lining",
+            "materials.rod": "Glass-fibre rod 4",
+        },
+    ),
+    "design.rod-pockets": Order(
+        of="looped",
+        typed={
+            "design.rods": "at rows",
+            "design.rod_pocket": "folded from all layers, to the back",
+            "materials.rod": "Glass-fibre rod 4",
+        },
+    ),
     "design.pleats-too-small": Order(
         of="london", typed={"design.pleat_allowance": "1/2", "design.dip": "8"}
     ),
