@@ -304,6 +304,11 @@ DESIGN = Group(
             answered_by="layout.rows.fullness",
         ),
         _number(
+            "design.alike_after",
+            "Folds until the print is alike",
+            "Flat, relaxed, looped: 1 for every fold, 3 for every third.",
+        ),
+        _number(
             "design.width_fullness",
             "Fullness across",
             "Balloon and gathered: cloth for one of finished width.",

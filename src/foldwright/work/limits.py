@@ -273,6 +273,7 @@ _COUNTS = {
     "row_count": (1, 60),
     "column_count": (2, 40),
     "tied_rows": (0, 10),
+    "alike_after": (1, 4),
     "springs_side_by_side": (1, 4),
     "count": (2, 60),
     "drop_steps": (2, 12),

@@ -67,6 +67,9 @@ class Choices:
     largest_pitch: Length | None = None
     middle_piece: Length | None = None  # wide cloth: each width in the middle shows so much
     fullness: float | None = None  # looped, gathered, Austrian: cloth to one of drop
+    alike_after: int | None = (
+        None  # flat, relaxed, looped: the print comes back after so many folds
+    )
     width_fullness: float | None = None  # balloon, gathered: flat cloth to one of finished width
     step: Length | None = None  # cascade: each fold is so much shorter than the one below
     tuck: Length | None = None  # tucked: cloth sewn into each tuck
@@ -89,6 +92,7 @@ POUFED = GATHERS | {StyleName.LONDON}
 
 ONLY_FOR: dict[str, frozenset[StyleName]] = {
     "fullness": frozenset({StyleName.LOOPED, StyleName.GATHERED, StyleName.AUSTRIAN}),
+    "alike_after": frozenset({StyleName.FLAT, StyleName.RELAXED, StyleName.LOOPED}),
     "width_fullness": GATHERS,
     "step": frozenset({StyleName.CASCADE}),
     "tuck": frozenset({StyleName.TUCKED}),

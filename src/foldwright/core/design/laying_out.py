@@ -14,6 +14,7 @@ from foldwright.core.design.layout import ColumnPlan, Layout, WidthPlan
 from foldwright.core.design.linings import lined
 from foldwright.core.design.making import PLAIN, Making
 from foldwright.core.design.order import Order
+from foldwright.core.design.pattern_lock import draft_lock_checks
 from foldwright.core.design.pieces import cut_pieces
 from foldwright.core.design.refusing import draft_refusals
 from foldwright.core.design.rod_pockets import (
@@ -149,6 +150,7 @@ def _checks(order: Order, layout: Layout) -> Iterator[Draft[Order]]:
     if style.straight_folds:
         yield from draft_sag_checks(order, layout.rows, layout.columns)
     yield from draft_pocket_checks(order)
+    yield from draft_lock_checks(order, style, layout.rows)
     yield from draft_swag_checks(order, style, layout)
     yield from draft_stack_checks(order, style, layout.rows, layout.stack)
 

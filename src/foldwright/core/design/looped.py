@@ -10,6 +10,7 @@ from foldwright.core.design.choices import StyleName
 from foldwright.core.design.cloth_marks import mark_the_cloth
 from foldwright.core.design.layout import RowPlan
 from foldwright.core.design.order import Order, draft, head_allowance, skirt
+from foldwright.core.design.pattern_lock import locking_ways
 from foldwright.core.design.rows import RowScale, exact_share, row_plan
 from foldwright.core.design.style import Style, rods_between_rows, usual_rows
 from foldwright.core.facts.panel_limits import (
@@ -204,6 +205,7 @@ def loop_draft(order: Order, style: Style, rows: RowPlan) -> Iterator[Draft[Orde
 
 
 def _shorter_loops(order: Order, style: Style, rows: RowPlan) -> Iterator[Way[Order]]:
+    yield from locking_ways(order, style)
     yield usual_rows(order, style)
     yield from _less_fullness(order, rows)
     yield by_hand("Or take a style without loops.")

@@ -257,6 +257,8 @@ BEFORE_ORDERING = (
             "design.fullness-on-flat",
             "design.bar-in-a-swag",
             "design.rods-in-a-swag",
+            "design.lock-without-repeat",
+            "design.pattern-unlocked",
             "design.rod-pockets",
             "design.pockets-without-lining",
             "weigh.face",

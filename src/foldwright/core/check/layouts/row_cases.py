@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from foldwright.core.check.layouts.locking import Lock, lock_of, locked_designs
+from foldwright.core.check.layouts.locking import locked_designs
 from foldwright.core.check.layouts.skirts import skirts_tried
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.layout import RowPlan, Stack
@@ -16,6 +16,7 @@ from foldwright.core.design.order import (
     skirt,
     stacked_pitch,
 )
+from foldwright.core.design.pattern_lock import Lock, lock_of
 from foldwright.core.design.row_checks import draft_row_checks
 from foldwright.core.design.stack_checks import draft_stack_checks
 from foldwright.core.design.stacking import plan_stack, travel

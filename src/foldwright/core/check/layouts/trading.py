@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
-from foldwright.core.check.layouts.locking import Lock
 from foldwright.core.design.layout import Layout
+from foldwright.core.design.pattern_lock import Lock
 from foldwright.core.facts.layout_taste import NEXT, TOLD_APART, Wish
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import Rounding, System
