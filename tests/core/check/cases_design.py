@@ -25,6 +25,7 @@ DESIGN = {
     ),
     "design.head-too-short": Order(of="spring", typed={"design.head_allowance": "3"}),
     "design.headrail-stands-out": Order(of="spring", typed={"opening.depth_head": "1 1/2"}),
+    "design.lock-without-repeat": Order(of="spring", typed={"design.alike_after": 2}),
     "design.loop-too-long": Order(
         of="looped",
         typed={"design.row_count": 6, "design.fullness": 2.0, "design.largest_row_spacing": None},
@@ -50,6 +51,7 @@ DESIGN = {
             "materials.rod": "Glass-fibre rod 4",
         },
     ),
+    "design.pattern-unlocked": Order(of="print", typed={"design.alike_after": 3}),
     "design.pleats-too-small": Order(
         of="london", typed={"design.pleat_allowance": "1/2", "design.dip": "8"}
     ),
