@@ -9,6 +9,7 @@ import { bringBackDraft, dropDraft, hasDraft, keepDraft } from "./drafts";
 import { swapParts } from "./parts";
 
 const RETRY_MS = 4000;
+const SLOW_MS = 1000; // an entry not taken by then is shown as not saved
 const UNDO = "undo";
 const NOT_KEPT =
   "This browser keeps nothing: what is not saved is lost when the page is left. Stay on it.";
@@ -22,6 +23,7 @@ export function startBench(): void {
 class Bench {
   private readonly box: BenchBox;
   private sending = false;
+  private away = false; // the workroom did not answer, and something still waits
   private keeps = true; // this browser keeps letters over a sleep
   private justSaved = ""; // the step saved last: its answer may lead on
 
@@ -102,12 +104,20 @@ class Bench {
   private async sendFirst(): Promise<boolean> {
     const letter = this.box.waiting[0];
     if (!letter) return false;
+    const slow = window.setTimeout(() => this.lost(), SLOW_MS);
     const answer = await this.box.send(letter);
+    window.clearTimeout(slow);
+    this.away = !answer || (this.away && this.box.waiting.length > 1);
     if (!answer) return false;
     this.box.drop(letter);
     if (!answer.taken) this.keepRefused(letter);
     this.swap(answer.html, letter, answer.taken);
     return true;
+  }
+
+  private lost(): void {
+    this.away = true;
+    this.dress();
   }
 
   /** What could not be read stays typed, over a reload too. */
@@ -199,7 +209,8 @@ class Bench {
       const form = this.form(one.dataset.step ?? "");
       if (form) bringBackDraft(form);
     }
-    const steps = new Set(this.box.waiting.map((letter) => letter.step));
+    const waiting = this.away ? this.box.waiting : [];
+    const steps = new Set(waiting.map((letter) => letter.step));
     for (const mark of Array.from(document.querySelectorAll<HTMLElement>("[data-kept-here]"))) {
       mark.hidden = !steps.has(mark.dataset.keptHere ?? "");
     }
@@ -229,7 +240,7 @@ class Bench {
 
   private words(): string {
     const count = this.box.waiting.length;
-    if (count === 0 || (this.sending && count === 1)) return this.keeps ? "" : NOT_KEPT;
+    if (count === 0 || !this.away) return this.keeps ? "" : NOT_KEPT;
     const taps = count === 1 ? "1 entry is" : `${count} entries are`;
     const where = this.keeps ? "kept on this tablet" : "on this page alone, which must stay open,";
     return `${taps} ${where} and not saved yet: the workroom does not answer. Go on working.`;

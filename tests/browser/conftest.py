@@ -36,6 +36,7 @@ QUIETLY = (
 DESK = {"width": 1440, "height": 900}
 TABLET = {"width": 820, "height": 1180}
 PATIENCE_MS = 10_000
+EXPECTED = ("status of 422", "ERR_INTERNET_DISCONNECTED")
 
 
 @pytest.fixture(scope="session")
@@ -99,13 +100,13 @@ class Record:
             self.strangers.append(request.url)
 
     def console(self, message: ConsoleMessage) -> None:
-        if message.type in ("error", "warning") and not _is_refused_form(message):
+        if message.type in ("error", "warning") and not _is_expected(message):
             self.complaints.append(message.text)
 
 
-def _is_refused_form(message: ConsoleMessage) -> bool:
-    """A form with a fault is answered with 422, which the browser notes as an error."""
-    return "status of 422" in message.text
+def _is_expected(message: ConsoleMessage) -> bool:
+    """The browser notes as errors a form answered with 422, and a network that a test cut."""
+    return any(words in message.text for words in EXPECTED)
 
 
 @pytest.fixture

@@ -117,8 +117,9 @@ def test_what_a_finger_presses_is_48_px_and_8_px_apart(
     if "shades" in address:
         tablet.get_by_role("button", name="Key pad").click()
     boxes: list[dict[str, Any]] = tablet.evaluate(
-        """() => [...document.querySelectorAll('button, .button, input, select, summary, a.open')]
-          .filter(one => one.offsetParent && !one.matches('[type=checkbox], .unseen'))
+        """() => [...document.querySelectorAll(
+          'button, .button, input, select, summary, a.open, label.tap, .bench-list a')]
+          .filter(one => one.offsetParent && !one.matches('[type=checkbox], [type=radio], .unseen'))
           .map(one => { const box = one.getBoundingClientRect(); return {
             text: one.textContent.trim() || one.name, stuck: !!one.closest('.save-bar, .keypad'),
             summary: one.tagName === 'SUMMARY',
