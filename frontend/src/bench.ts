@@ -11,6 +11,9 @@ import { swapParts } from "./parts";
 const RETRY_MS = 4000;
 const SLOW_MS = 1000; // an entry not taken by then is shown as not saved
 const UNDO = "undo";
+const WAITS = "kept on this tablet, not saved yet";
+const TYPED = "typed, not saved";
+const UNREAD = "Something typed cannot be read and is not saved: look at the steps marked so.";
 const NOT_KEPT =
   "This browser keeps nothing: what is not saved is lost when the page is left. Stay on it.";
 
@@ -25,6 +28,7 @@ class Bench {
   private sending = false;
   private away = false; // the workroom did not answer, and something still waits
   private keeps = true; // this browser keeps letters over a sleep
+  private readonly refused = new Set<string>(); // steps whose typing could not be read
   private justSaved = ""; // the step saved last: its answer may lead on
 
   constructor(private readonly desk: HTMLElement) {
@@ -51,6 +55,7 @@ class Bench {
     event.preventDefault();
     const letter = this.letter(form, event.submitter);
     this.justSaved = letter.step ?? "";
+    this.refused.delete(this.justSaved);
     this.keeps = this.box.put(letter);
     if (!isUndo) dropDraft(form);
     this.dress();
@@ -130,7 +135,10 @@ class Bench {
   private swap(html: string, letter: Letter, taken: boolean): void {
     const shown = this.shown();
     const typing = shown !== letter.step && hasDraftIn(this.form(shown));
-    swapParts(html, typing ? [`bench step ${shown}`] : []);
+    const stay = [...(typing ? [shown] : []), ...this.refused];
+    swapParts(html, stay.map((step) => `bench step ${step}`));
+    if (!taken) this.refused.add(letter.step ?? "");
+    this.show(shown);
     const led = letter.step === this.justSaved || letter.step === UNDO || !taken;
     const go = led && this.box.waiting.length === 0 ? this.head()?.dataset.go : shown;
     this.goTo(go || shown);
@@ -177,6 +185,7 @@ class Bench {
     this.show(step);
     this.section(step)?.querySelector("h2")?.focus({ preventScroll: true });
     this.section(step)?.scrollIntoView({ block: "start" });
+    this.dress();
   }
 
   private show(step: string): void {
@@ -194,6 +203,7 @@ class Bench {
     if (!form) return;
     if (target.matches("[data-by]")) this.sign(target as HTMLInputElement);
     else keepDraft(form);
+    this.mark();
   }
 
   /** A name typed once stands in every step. */
@@ -209,13 +219,21 @@ class Bench {
       const form = this.form(one.dataset.step ?? "");
       if (form) bringBackDraft(form);
     }
+    this.mark();
+    this.fillTurns();
+    this.tell();
+  }
+
+  /** Marks the steps that wait here, and in the list those that hold what was typed only. */
+  private mark(): void {
     const waiting = this.away ? this.box.waiting : [];
     const steps = new Set(waiting.map((letter) => letter.step));
     for (const mark of Array.from(document.querySelectorAll<HTMLElement>("[data-kept-here]"))) {
-      mark.hidden = !steps.has(mark.dataset.keptHere ?? "");
+      const step = mark.dataset.keptHere ?? "";
+      const typed = mark.matches(".bench-list *") && hasDraftIn(this.form(step));
+      mark.hidden = !steps.has(step) && !typed;
+      if (mark.matches(".bench-list *")) mark.textContent = steps.has(step) ? WAITS : TYPED;
     }
-    this.fillTurns();
-    this.tell();
   }
 
   /** Turns noted while the workroom is away go for the steps after them. */
@@ -232,6 +250,7 @@ class Bench {
   private tell(): void {
     const place = document.querySelector<HTMLElement>("[data-outbox]");
     const words = this.words();
+    if (place) place.dataset.waiting = String(this.box.waiting.length);
     if (!place || place.dataset.told === words) return;
     place.dataset.told = words;
     place.textContent = words;
@@ -240,10 +259,16 @@ class Bench {
 
   private words(): string {
     const count = this.box.waiting.length;
-    if (count === 0 || !this.away) return this.keeps ? "" : NOT_KEPT;
+    if (count === 0 || !this.away) return this.keeps ? this.unread() : NOT_KEPT;
     const taps = count === 1 ? "1 entry is" : `${count} entries are`;
     const where = this.keeps ? "kept on this tablet" : "on this page alone, which must stay open,";
     return `${taps} ${where} and not saved yet: the workroom does not answer. Go on working.`;
+  }
+
+  /** What could not be read is shown at its step; elsewhere it is told of. */
+  private unread(): string {
+    const elsewhere = Array.from(this.refused).filter((step) => step !== this.shown());
+    return elsewhere.length > 0 ? UNREAD : "";
   }
 
   private retryButton(): HTMLElement {

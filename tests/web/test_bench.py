@@ -206,6 +206,16 @@ def test_two_that_contradict_each_other_stand_side_by_side(client: TestClient) -
     assert "let slowly up: 5" in side_by_side
 
 
+def test_what_may_be_wrong_and_what_to_observe_next_are_told(client: TestClient) -> None:
+    before = words(client.get(BENCH).text)
+    assert "let it rise guided by hand" in before[before.index("What to observe next") :]
+    note(client, "a", "wind", turns="12")
+    page = note(client, "b", "stall", ended="stalled", turns="12", **{"raise": "20"})
+    causes = page[page.index("What may be wrong") :]
+    assert "To tell:" in causes
+    assert "afterwards within" in page[page.index("What to observe next") :]
+
+
 def test_every_figure_of_the_card_says_why(client: TestClient) -> None:
     note(client, "a", "wind", turns="12")
     note(client, "b", "stall", ended="stalled", turns="12", **{"raise": "38"})

@@ -8,8 +8,10 @@ from dataclasses import dataclass, replace
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.lift.givens import LiftCase
 from foldwright.core.lift.order import LiftOrder
-from foldwright.core.prove.advice import Advice, Question
+from foldwright.core.prove.advice import Advice, Diagnosis, NextStep, Question
 from foldwright.core.prove.advising import advise
+from foldwright.core.prove.asking import next_best
+from foldwright.core.prove.diagnosing import diagnose
 from foldwright.core.prove.kinds import is_evidence
 from foldwright.core.prove.learning import learn
 from foldwright.core.prove.questioning import questions, taken
@@ -21,6 +23,7 @@ from foldwright.work.draws import TRIALS_AT_THE_BENCH, house_draws
 from foldwright.work.job import Job
 
 CONFIRM = "confirm"  # an entry that holds to one that was questioned
+NEXT_STEPS_SHOWN = 3
 CONFIRMED = "entry"  # its field: the key of that one
 
 
@@ -40,6 +43,8 @@ class Told:
     advice: Advice
     evidence: int  # observations that were learned from
     doubts: tuple[Doubt, ...]
+    next_steps: tuple[NextStep, ...] = ()  # the most telling first
+    diagnosis: Diagnosis | None = None  # None while nothing noted tells of the shade
 
     @property
     def amount(self) -> Figure[float]:
@@ -62,16 +67,18 @@ def told_of(session: Session, plan: ShadePlan, job: Job) -> Told | None:
     case, turns = _case(plan, job), session.turns_now
     if case is None or turns is None:
         return None
-    draws = house_draws(TRIALS_AT_THE_BENCH)
     noted = [one.observation for one in session.observed]
     asked = questions(case, noted, house_draws())
     confirmed = _confirmed(session)
     sound = taken(noted, asked, confirmed)
     evidence = [one for one in sound if is_evidence(one)]
+    learned = learn(case, evidence, house_draws(TRIALS_AT_THE_BENCH))
     return Told(
-        advice=advise(learn(case, evidence, draws), turns, plan.headrail),
+        advice=advise(learned, turns, plan.headrail),
         evidence=len(evidence),
         doubts=_doubts(session, asked, confirmed),
+        next_steps=next_best(learned, noted, turns)[:NEXT_STEPS_SHOWN],
+        diagnosis=diagnose(case, noted, house_draws()) if any(map(is_evidence, noted)) else None,
     )
 
 
