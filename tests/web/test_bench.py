@@ -260,3 +260,13 @@ def test_a_shade_that_has_not_come_far_enough_says_so(client: TestClient) -> Non
     answer = client.get("/jobs/2/shades/1/bench")
     assert answer.status_code == 409
     assert "not come far enough for the bench" in answer.text
+
+
+@pytest.mark.parametrize("size", ["a4", "letter"])
+def test_the_card_is_printed_with_what_was_noted(client: TestClient, size: str) -> None:
+    note(client, "a", "weigh", mass="2.35", by="AB")
+    answer = client.get(f"{BENCH}/card.pdf?size={size}")
+    assert answer.status_code == 200
+    assert answer.content.startswith(b"%PDF")
+    assert "04-Garden-bench-card.pdf" in answer.headers["content-disposition"]
+    assert client.get(f"{BENCH}/card.pdf?size=a0").status_code == 404

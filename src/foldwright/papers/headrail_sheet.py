@@ -13,6 +13,7 @@ from foldwright.core.lift.choices import LiftKind
 from foldwright.core.quantity.rounding import System
 from foldwright.core.rig.headrail import Adjustment, Headrail
 from foldwright.core.why.telling import show
+from foldwright.papers.cautions import lettered_cautions, letters_of
 from foldwright.papers.header import SIZES, Header, Paper
 from foldwright.papers.heading import shared
 from foldwright.papers.runs import runs
@@ -30,7 +31,6 @@ TEMPLATE = "headrail.typ"
 END_WIDTH, END_HEIGHT = 50.0, 31.0
 FACTS_WIDTH, GAP = 40.0, 3.0
 VIEW_HEIGHT = 60.0
-LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 
 def headrail_sheet(plan: ShadePlan, header: Header, paper: Paper, system: System) -> bytes:
@@ -95,35 +95,19 @@ def _facts(plan: ShadePlan, rail: Headrail, system: System) -> list[list[str]]:
 
 def _steps(rail: Headrail, system: System) -> dict[str, Any]:
     """List the steps, and each caution once under a letter."""
-    all_cautions = list(dict.fromkeys(step.caution for step in rail.steps if step.caution))
-    letters = dict(zip(_plain(all_cautions), LETTERS, strict=False))
+    letters = lettered_cautions([step.caution for step in rail.steps if step.caution])
     return {
         "steps": [
             {
                 "number": step.number,
                 "title": step.title,
                 "runs": runs(step.instruction, step.figures, system),
-                "caution": ", ".join(
-                    letter for caution, letter in letters.items() if caution in step.caution
-                ),
+                "caution": letters_of(step.caution, letters),
             }
             for step in rail.steps
         ],
         "cautions": [[letter, caution] for caution, letter in letters.items()],
     }
-
-
-def _plain(cautions: list[str]) -> list[str]:
-    """Leave out cautions that only put others together."""
-    plain = []
-    for caution in cautions:
-        rest = caution
-        for other in cautions:
-            if other != caution:
-                rest = rest.replace(other, "")
-        if rest.strip():
-            plain.append(caution)
-    return plain
 
 
 def _adjustments(rail: Headrail, system: System) -> list[dict[str, Any]]:

@@ -19,6 +19,7 @@ from foldwright.web.desk import HERE, Desk, Sorry, posted
 from foldwright.web.guard import THIS_MACHINE, Guard, Refusal
 from foldwright.web.pages import (
     bench,
+    bench_paper,
     habits,
     history,
     job,
@@ -108,6 +109,7 @@ def _routes() -> list[BaseRoute]:
         Route(f"{SHADE}/bench", posted(bench.note_at_bench), methods=["POST"]),
         Route(f"{SHADE}/bench/begin", posted(bench.begin_session), methods=["POST"]),
         Route(f"{SHADE}/bench/why", bench.tell_bench_why),
+        Route(f"{SHADE}/bench/card.pdf", bench_paper.give_bench_card),
         Route(f"{SHADE}/papers/{{name}}.pdf", papers.give_paper),
         Mount("/static", _KeptForEver(directory=HERE / "static")),
     ]

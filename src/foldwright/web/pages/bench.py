@@ -37,12 +37,12 @@ NO_STEP = "This shade's card has no such step as it now stands. Open the bench c
 
 def show_bench(request: Request) -> Response:
     """Show the card at the step to go on with."""
-    return _page(request, _view(request))
+    return _page(request, bench_view(request))
 
 
 def note_at_bench(request: Request, form: FormData) -> Response:
     """Keep what was noted, as typed, or say what cannot be read in it."""
-    fields, view = text_of(form), _view(request, text_of(form).get("session"))
+    fields, view = text_of(form), bench_view(request, text_of(form).get("session"))
     note = _note(request, fields)
     if note.step == UNDO:
         return _noted(request, view, note, fields)
@@ -72,7 +72,7 @@ def begin_session(request: Request, form: FormData) -> Response:
 
 def tell_bench_why(request: Request) -> Response:
     """Tell why a figure of the card is what it is."""
-    view, job = _view(request), OpenJob.of(request)
+    view, job = bench_view(request), OpenJob.of(request)
     figure = view.figures.at(request.query_params.get("figure", ""))
     return why_page(request, job, figure, back=view.url, tag=view.shade.tag)
 
@@ -140,7 +140,7 @@ def _by(request: Request) -> str:
     return request.cookies.get(BY_COOKIE, "")
 
 
-def _view(request: Request, session: str | None = None) -> BenchView:
+def bench_view(request: Request, session: str | None = None) -> BenchView:
     """Lay the card of the shade over the session that is meant, or over the newest."""
     job = OpenJob.of(request)
     shade = job.view(shade_number(request, job))

@@ -54,8 +54,8 @@ def give_paper(request: Request) -> Response:
     view = job.view(shade_number(request, job))
     papers = papers_of(history, job.entry.number, view.number, view.plan)
     sheet = _sheet(request.path_params["name"], papers)
-    pdf = _set(job, ShadePapers(view=view, papers=papers), sheet, _paper(request))
-    name = _file_name(view, sheet)
+    pdf = _set(job, ShadePapers(view=view, papers=papers), sheet, paper_asked(request))
+    name = file_name(view, sheet.name)
     return Response(
         pdf,
         media_type="application/pdf",
@@ -71,7 +71,7 @@ def give_all_papers(request: Request) -> Response:
         for line in _papers(job):
             for sheet in line.papers.sheets:
                 files.writestr(
-                    _file_name(line.view, sheet), _set(job, line, sheet, _paper(request))
+                    file_name(line.view, sheet.name), _set(job, line, sheet, paper_asked(request))
                 )
     return Response(
         archive.getvalue(),
@@ -121,13 +121,15 @@ def _sheet(name: str, papers: Papers) -> Sheet:
     return wanted[0]
 
 
-def _paper(request: Request) -> Paper:
+def paper_asked(request: Request) -> Paper:
+    """Give the paper that the address asks for."""
     paper = PAPERS.get(request.query_params.get("size", "a4"))
     if paper is None:
         raise Sorry(404, "No such paper", NO_PAPER)
     return paper
 
 
-def _file_name(view: ShadeView, sheet: Sheet) -> str:
+def file_name(view: ShadeView, sheet: str) -> str:
+    """Name the file of a sheet by the shade's number and tag."""
     tag = NOT_IN_A_FILE_NAME.sub("-", view.tag).strip("-").encode("ascii", "ignore").decode()
-    return f"{view.number:02d}-{tag or 'shade'}-{sheet.name}.pdf"
+    return f"{view.number:02d}-{tag or 'shade'}-{sheet}.pdf"
