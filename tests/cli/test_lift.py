@@ -10,6 +10,8 @@ from jsonschema import Draft202012Validator
 from tests.cli.asking import SCHEMAS, ask, holds_to
 from tests.cli.cases import CASE, PANEL, line
 
+from foldwright.cli import lift
+from foldwright.core.lift.span import Span
 from foldwright.work.lifting import answer_line
 
 
@@ -19,6 +21,12 @@ def test_one_lift_is_answered_in_words() -> None:
     assert said.out.startswith("worked example: ")
     assert "3.73 N lowered, 14.5 N raised" in said.out
     assert "11.4 turns of travel" in said.out
+
+
+def test_turns_below_nothing_are_told_with_a_minus_sign() -> None:
+    minus = "\N{MINUS SIGN}"
+    told = lift._turns(Span(likely=-1.5, low=-2.5, high=0.5))
+    assert told == f"{minus}1.5 turns (90 % between {minus}2.5 and 0.5)"
 
 
 def test_one_lift_written_over_many_lines_is_one(tmp_path: Path) -> None:

@@ -358,6 +358,12 @@ def test_every_adjustment_is_printed() -> None:
         assert show(one.end, System.INCH) in said
 
 
+def test_no_turns_left_is_told_in_words_alone() -> None:
+    said = plain(printed("headrail", "Library", Paper.A4))
+    assert "none are left for this shade, so lighten it or change the spring;" in said
+    assert "spring, 0 turns" not in said
+
+
 def test_a_shade_not_far_enough_is_refused_with_what_to_do() -> None:
     bare_plan = ShadePlan(spec=demo_plan("Garden").spec)
     with pytest.raises(ValueError, match="Garden has no layout yet: see its findings"):

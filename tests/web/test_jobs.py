@@ -16,6 +16,9 @@ def test_a_job_put_away_is_listed_apart_and_comes_back(
     page = client.get("/").text
     assert "Every job is put away." in page
     assert f'action="/jobs/{job}/bring-back"' in page.partition("Jobs put away")[2]
+    own = client.get(f"/jobs/{job}").text
+    assert "Put this job back on the list" in own
+    assert "Take this job off the list" not in own
     answer = client.post(f"/jobs/{job}/bring-back")
     assert answer.headers["Location"] == "/"
     assert [entry.job_id for entry in book.jobs()] == [job]

@@ -95,4 +95,5 @@ def _force(span: Span) -> str:
 
 
 def _turns(span: Span) -> str:
-    return f"{print_turns(span.likely)} (90 % between {span.low:.1f} and {span.high:.1f})"
+    low, high = (print_turns(end).rpartition(" ")[0] for end in (span.low, span.high))
+    return f"{print_turns(span.likely)} (90 % between {low} and {high})"

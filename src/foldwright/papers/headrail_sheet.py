@@ -129,5 +129,5 @@ def _adjustment(one: Adjustment, system: System) -> dict[str, str]:
     return {
         "symptom": one.symptom,
         "action": show(one.action, system),
-        "amount": show(one.amount, system),
+        "amount": show(one.amount, system) if one.is_measured else "",
     }

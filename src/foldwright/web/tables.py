@@ -191,7 +191,7 @@ def _adjustments(plan: ShadePlan, wording: Wording) -> Table:
             (
                 escape(one.symptom),
                 wording.link(one.action),
-                wording.link(one.amount),
+                wording.link(one.amount) if one.is_measured else "",
                 wording.link(one.end),
             )
             for one in adjustments

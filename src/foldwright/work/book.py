@@ -137,6 +137,10 @@ class Book:
             _found(saves.current_save(connection, job_id))
             saves.put_away(connection, job_id, away=away)
 
+    def is_away(self, job_id: int) -> bool:
+        """Tell whether a job is taken off the list."""
+        return any(entry.job_id == job_id for entry in self.jobs(put_away=True))
+
     def enter_demo_job(self) -> Entry | None:
         """Enter the demo job into a book that never held a job; else give None."""
         with self._writing() as connection:

@@ -57,6 +57,13 @@ def test_lines_differ_by_kind_and_by_the_words_at_their_end() -> None:
     assert {"Load, 14.5 N raised", "Spring lifts", "Spring resists"} <= set(drawing.words())
 
 
+def test_the_heading_names_the_turns_it_is_drawn_at() -> None:
+    wound = drawn(0.5, curve=replace(CURVE, turns=11.5))
+    (heading,) = [words for words in wound.words() if words.startswith("Raised")]
+    assert heading == "Raised 500 mm: load 6 N, spring lifts 12 N with 11.5 turns"
+    assert "the spring with 11.5 turns lifts" in wound.description
+
+
 def test_doubt_and_friction_are_hatched_apart() -> None:
     hatches = [e for e in drawn(0.0).elements if isinstance(e, Hatch)]
     assert [hatch.layer for hatch in hatches] == [Layer.LOAD, Layer.SPRING]

@@ -51,6 +51,7 @@ def test_without_a_lock_the_rim_is_plain() -> None:
     assert any(isinstance(e, Circle) for e in lock_drawing(Lock.NONE).elements)
 
 
-def test_a_lock_that_is_not_known_has_no_picture() -> None:
-    with pytest.raises(KeyError):
-        lock_drawing(Lock.UNKNOWN)
+def test_of_a_lock_that_is_not_known_nothing_is_claimed() -> None:
+    drawing = lock_drawing(Lock.UNKNOWN)
+    assert not any(isinstance(e, Arc | Line | Polyline) for e in drawing.elements)
+    assert "until somebody has looked" in drawing.description

@@ -53,6 +53,17 @@ def test_the_board_sags_twice_as_far_in_the_end_as_a_beam_does_at_once() -> None
     assert balance.board_sag.value.in_metres == pytest.approx(2 * at_once, rel=1e-4)
 
 
+def test_bar_and_board_each_have_a_limit_of_their_own() -> None:
+    shade, none = Shade(), Length.mm("0.001")
+
+    def strict(name: str) -> set[str]:
+        limit = replace(getattr(shade.habits, name), value=none)
+        return replace(shade, habits=replace(shade.habits, **{name: limit})).ids()
+
+    assert strict("bar_sag") - shade.ids() == {"lift.sag-bottom-bar"}
+    assert strict("board_sag") - shade.ids() == {"lift.sag-board"}
+
+
 def test_a_bar_between_many_cords_sags_less_than_one_between_two() -> None:
     few = Shade(design=Choices(column_count=5)).balance.bar_sag
     many = Shade(design=Choices(column_count=7)).balance.bar_sag

@@ -69,12 +69,15 @@ def test_both_units_are_rounded_from_the_exact_length() -> None:
 def test_a_cord_is_not_hidden_by_the_mark() -> None:
     cord = Length.mm("1.4")
     assert print_fine(cord, METRIC) == "1.4 mm"
-    assert print_fine(cord, INCH) == "0.055 in"
+    assert print_fine(cord, INCH) == "55 thousandths of an inch"
     assert print_fine(Length.inches(Fraction(3, 8)), INCH) == "3/8 in"
     assert print_fine(Length.mm("7.9"), METRIC) == "7.9 mm"
     assert print_fine(Length.mm("8.4"), METRIC) == "8 mm"
-    assert print_fine(Length.inches("0.49"), INCH) == "0.490 in"
+    assert print_fine(Length.inches("0.49"), INCH) == "31/64 in"
     assert print_fine(Length.inches("0.51"), INCH) == "1/2 in"
+    assert print_fine(Length.inches("0.126"), INCH) == "1/8 in"
+    assert print_fine(Length.inches("0.124"), INCH) == "124 thousandths of an inch"
+    assert print_fine(Length.inches("0.0012"), INCH) == "1 thousandth of an inch"
     assert print_fine(Length.mm("1.4"), METRIC, Rounding.CUT_OVERSIZE) == "2 mm"
 
 

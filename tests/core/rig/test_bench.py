@@ -86,6 +86,9 @@ def test_without_turns_the_sheet_says_not_to_wind(chances: object) -> None:
     assert step.instruction.startswith("Do not wind")
     assert line(rail, "rise fully").amount.value == 0
     assert line(rail, "flies up").amount.value == 0
+    assert not line(rail, "rise fully").is_measured
+    assert line(rail, "stops on the way").action.value == "look for friction first"
+    assert line(rail, "out of level").is_measured
 
 
 def test_a_spring_is_wound_at_the_stop_before_hanging_and_tested_after() -> None:

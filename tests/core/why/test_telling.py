@@ -46,7 +46,7 @@ def figure_of(value: Any, unit: Unit, **rest: Any) -> Figure[Any]:
     ("value", "unit", "metric", "inch"),
     [
         (Length.inches("35.1875"), Unit.LENGTH, "894 mm", "35 3/16 in"),
-        (Length.mm("1.4"), Unit.LENGTH, "1.4 mm", "0.055 in"),
+        (Length.mm("1.4"), Unit.LENGTH, "1.4 mm", "55 thousandths of an inch"),
         (1.858, Unit.AREA, "1.86 m²", "20 ft²"),
         (0.35, Unit.MASS, "350 g", "12.3 oz"),
         (0.271246, Unit.AREAL_MASS, "271 g/m²", "8 oz/yd²"),

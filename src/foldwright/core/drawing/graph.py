@@ -33,7 +33,7 @@ from foldwright.core.drawing.words import UNIT_WORDS
 from foldwright.core.lift.balance import Balance, RaiseCurve
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.measure_reading import POUND_FORCE_N
-from foldwright.core.quantity.measures import print_force, print_number
+from foldwright.core.quantity.measures import print_force, print_number, print_turns
 from foldwright.core.quantity.printing import print_length
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.telling import show_value
@@ -232,13 +232,18 @@ def _marker(
     if curve.spring_n:
         lift = float(np.interp(raised_m, curve.raise_m, curve.spring_lifting_n))
         marked.append(lift)
-        words += f", spring lifts {print_force(lift, system)}"
+        words += f", spring lifts {print_force(lift, system)}{_wound(curve)}"
     for force in marked:
         centre = scale.at(raised_m, force)
         yield Circle(centre=centre, radius=DOT, filled=True, layer=Layer.MARKER)
     yield Text(
         at=Point(scale.plot.left, scale.plot.top + EDGES.top / 2), words=words, layer=Layer.MARKER
     )
+
+
+def _wound(curve: RaiseCurve) -> str:
+    """Name the turns that the spring's lines are drawn for, whether they do or not."""
+    return "" if curve.turns is None else f" with {print_turns(curve.turns)}"
 
 
 def _length(metres: float, system: System) -> str:
@@ -314,6 +319,7 @@ def _describe(balance: Balance, curve: RaiseCurve, raised_m: float, system: Syst
     if curve.spring_n:
         first = print_force(curve.spring_lifting_n[0], system)
         last = print_force(curve.spring_lifting_n[-1], system)
-        sentences.append(f"After friction the spring lifts {first} at the bottom and {last} up.")
+        spring = f"the spring{_wound(curve)}"
+        sentences.append(f"After friction {spring} lifts {first} at the bottom and {last} up.")
     sentences.append(f"The marker stands at a raise of {_length(raised_m, system)}.")
     return " ".join(sentences)

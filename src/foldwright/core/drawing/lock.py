@@ -61,10 +61,18 @@ KINDS = {
         blocks_rising=False,
         blocks_sinking=False,
     ),
+    Lock.UNKNOWN: _Kind(
+        title="Lock not known",
+        words="One-way or two-way? Look at it",
+        blocks_rising=False,
+        blocks_sinking=False,
+    ),
 }
+RIM_ALONE = (Lock.NONE, Lock.UNKNOWN)
 SENTENCES = {
     Lock.ONE_WAY: "A shade too heavy for its spring still sinks.",
     Lock.TWO_WAY: "A spring wound too little stays hidden until the lock lets go.",
+    Lock.UNKNOWN: "What it blocks cannot be drawn until somebody has looked.",
     Lock.NONE: "Only the balance of spring, load and friction holds the shade.",
 }
 
@@ -77,9 +85,7 @@ def lock_drawing(lock: Lock) -> Drawing:
 
     Takes: the kind of lock.
 
-    Gives: the drawing, in millimetres of paper.
-
-    Raises: KeyError for a lock that is not known: it has no picture.
+    Gives: the drawing, in millimetres of paper; of a lock that is not known no more than its rim.
 
     Source: common practice (what a lock blocks); derived here (the sketch).
 
@@ -102,10 +108,11 @@ def _elements(lock: Lock, kind: _Kind) -> Iterator[AnyElement]:
     """Draw the wheel, its pawl, and an arrow for each way of turning."""
     yield _wheel(lock)
     yield Circle(centre=Point(0.0, 0.0), radius=HUB, layer=Layer.LOCK)
-    if lock is not Lock.NONE:
+    if lock not in RIM_ALONE:
         yield from _pawl(lock)
-    yield from _way("rise", 165.0, 95.0, blocked=kind.blocks_rising)
-    yield from _way("sink", 195.0, 265.0, blocked=kind.blocks_sinking)
+    if lock is not Lock.UNKNOWN:
+        yield from _way("rise", 165.0, 95.0, blocked=kind.blocks_rising)
+        yield from _way("sink", 195.0, 265.0, blocked=kind.blocks_sinking)
     yield Text(
         at=Point(0.0, -CAPTION_BELOW),
         words=kind.words,
@@ -121,7 +128,7 @@ def _polar(radius: float, angle: float) -> Point:
 
 def _wheel(lock: Lock) -> AnyElement:
     """Draw saw teeth for a one-way lock, square notches for a two-way one, else a plain rim."""
-    if lock is Lock.NONE:
+    if lock in RIM_ALONE:
         return Circle(centre=Point(0.0, 0.0), radius=OUTER, layer=Layer.LOCK)
     step = 2 * pi / TEETH
     points: list[Point] = []

@@ -97,3 +97,4 @@ class Habits:
     stop_clearance: L
     tube_sag_share: N
     board_sag: L
+    bar_sag: L

@@ -380,4 +380,8 @@ AT_THE_BENCH: dict[str, Habit] = {
         "greatest sag of the board", Length.mm(3), Unit.LENGTH,
         "A board that sags more shows it at the head of the shade.", PRACTICE,
     ),
+    "bar_sag": fact(
+        "greatest sag of the bottom bar", Length.mm(3), Unit.LENGTH,
+        "A bar that sags more between its cords shows a hem in waves.", HOUSE,
+    ),
 }  # fmt: skip

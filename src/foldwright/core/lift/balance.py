@@ -70,6 +70,7 @@ class RaiseCurve:
     spring_n: tuple[float, ...]  # empty for clutch and motor
     spring_lifting_n: tuple[float, ...]  # what is left for lifting after friction
     spring_resisting_n: tuple[float, ...]  # what must be overcome when pulling down
+    turns: float | None = None  # at the up-stop, that the spring's lines are drawn for
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -57,6 +57,7 @@ def raise_curve(case: LiftCase, rate_n_m_turn: float, turns: float) -> RaiseCurv
         spring_n=_plain(stand.torque_n_m / stand.arm_m) if stand else (),
         spring_lifting_n=_plain(stand.lifting_n) if stand else (),
         spring_resisting_n=_plain(stand.resisting_n) if stand else (),
+        turns=turns if stand else None,
     )
 
 

@@ -161,13 +161,13 @@ def _board_sag(order: LiftOrder) -> L | None:
 
 
 def _too_far(order: LiftOrder, bar: L | None, board: L | None) -> Iterator[Finding]:
-    limit = order.habits.board_sag
-    if bar and bar.value > limit.value:
+    allowed = order.habits
+    if bar and bar.value > allowed.bar_sag.value:
         remedy = Remedy(sentence="Take a stiffer bar, or set the columns closer.")
-        yield _sag("bottom bar", bar, limit, (remedy,))
-    if board and board.value > limit.value:
+        yield _sag("bottom bar", bar, allowed.bar_sag, (remedy,))
+    if board and board.value > allowed.board_sag.value:
         remedy = Remedy(sentence="Fix the board more often, or take a thicker one.")
-        yield _sag("board", board, limit, (remedy,))
+        yield _sag("board", board, allowed.board_sag, (remedy,))
 
 
 def _sag(part: str, found: L, limit: L, remedies: tuple[Remedy, ...]) -> Finding:

@@ -18,6 +18,9 @@ CLOTH_MARK = {
     System.METRIC: Length.mm(10),
 }
 FINE_BELOW_MARKS = 8  # under half an inch, or 8 mm, a rounded mark would hide the figure
+FINE_MARK = Length.inches(Fraction(1, 64))
+FINEST_BELOW = Length.inches(Fraction(1, 8))  # under it even a sixty-fourth hides too much
+THOUSANDTH = Length.inches(Fraction(1, 1000))
 
 
 def round_length(length: Length, mark: Length, rounding: Rounding) -> Length:
@@ -90,16 +93,17 @@ def print_fine(length: Length, system: System, rounding: Rounding = Rounding.MAR
     Takes: the exact length; the reader's system; the rounding its use asks for.
 
     Gives: the tape's fraction where the length lies on it or is long enough; otherwise
-    thousandths of an inch or tenths of a millimetre.
+    sixty-fourths of an inch, from an eighth of an inch down thousandths, called so; or tenths
+    of a millimetre.
 
     Holds for: short lengths that are not marked with a tape, such as a cord's diameter.
 
     Source: common practice.
 
     >>> print_fine(Length.mm("1.4"), System.METRIC), print_fine(Length.mm("1.4"), System.INCH)
-    ('1.4 mm', '0.055 in')
-    >>> print_fine(Length.inches(Fraction(3, 16)), System.INCH)
-    '3/16 in'
+    ('1.4 mm', '55 thousandths of an inch')
+    >>> print_fine(Length.mm(5), System.INCH)
+    '13/64 in'
     """
     mark = USUAL_MARK[system]
     on_the_tape = length.nanometres % mark.nanometres == 0
@@ -107,8 +111,11 @@ def print_fine(length: Length, system: System, rounding: Rounding = Rounding.MAR
         return print_length(length, system, rounding)
     if system is System.METRIC:
         return print_length(length, system, rounding, mark=Length.mm("0.1"))
-    thousandths = Fraction(round_length(length, Length.inches("0.001"), rounding).in_inches)
-    return f"{float(thousandths):.3f} in"
+    if abs(length) >= FINEST_BELOW:
+        return print_length(length, system, rounding, mark=FINE_MARK)
+    thousandths = round_length(length, THOUSANDTH, rounding).nanometres // THOUSANDTH.nanometres
+    noun = "thousandth" if abs(thousandths) == 1 else "thousandths"
+    return f"{thousandths} {noun} of an inch"
 
 
 def print_cloth(length: Length, system: System, rounding: Rounding = Rounding.CUT_OVERSIZE) -> str:

@@ -122,7 +122,7 @@ def _stops_on_the_way(parts: Parts) -> Adjustment:
         symptom="stops on the way, guided by hand",
         action=_practice(
             "what to do",
-            "look for friction first, then more turns",
+            "look for friction first" + (", then more turns" if _turns_left(parts).value else ""),
             "A ring, cradle or climbed wrap that drags stops it as too few turns do: change one"
             " thing at a time and try again, guided by hand, never let go free.",
         ),

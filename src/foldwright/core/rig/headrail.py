@@ -7,7 +7,7 @@ from typing import Any
 
 from foldwright.core.measure.opening import Side
 from foldwright.core.quantity.length import Length
-from foldwright.core.why.figure import Figure
+from foldwright.core.why.figure import Figure, Unit
 
 L = Figure[Length]
 N = Figure[float]
@@ -36,6 +36,11 @@ class Adjustment:
     action: W
     amount: Figure[Any]
     end: W  # at which end, and which way to turn as seen from that end
+
+    @property
+    def is_measured(self) -> bool:
+        """Tell whether the amount is worth a figure: no turns left is said by the action."""
+        return self.amount.unit is not Unit.TURN or self.amount.value > 0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -108,6 +108,7 @@ def job_page(request: Request, job: OpenJob, *, status: int = 200, **context: ob
         "head": job.head,
         "markets": tuple(Market),
         "faults": job.reading.faults,
+        "away": job.desk.book.is_away(job.entry.job_id),
         "habits": HabitsView(
             document=job.entry.document, system=job.job_system, version=job.entry.number
         ),

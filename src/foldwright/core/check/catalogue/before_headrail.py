@@ -167,7 +167,7 @@ BEFORE_HEADRAIL = (
         looks_at="sag of the board between its fixings, and of the bar",
         severity=Severity.ASK,
         findings=("lift.sag-board", "lift.sag-bottom-bar"),
-        limits=(AT_THE_BENCH["board_sag"],),
+        limits=(AT_THE_BENCH["board_sag"], AT_THE_BENCH["bar_sag"]),
     ),
     _check(
         id="fixing-end",
