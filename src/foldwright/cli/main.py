@@ -1,4 +1,4 @@
-"""The same use cases from a terminal: plan, lift, why, layouts and serve.
+"""The same use cases from a terminal: plan, stock, lift, why, layouts and serve.
 
 Each command loads what it needs when it runs, so that help and mistakes answer at once.
 """
@@ -18,6 +18,7 @@ from foldwright import __version__
 from foldwright.cli.codes import BAD_INPUT, GOOD, INTERRUPTED
 
 GREATEST_PORT = 65_535
+LONGEST_SEARCH_S = 3600
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -55,6 +56,7 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"foldwright {__version__}")
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
     _add_plan(commands.add_parser("plan", help="plan a job and write its papers"))
+    _add_stock(commands.add_parser("stock", help="plan what is cut from stock lengths"))
     _add_lift(commands.add_parser("lift", help="answer lifts given as plain SI numbers"))
     _add_why(commands.add_parser("why", help="tell why a figure is what it is"))
     _add_layouts(
@@ -65,14 +67,39 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _add_plan(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument(
-        "job", nargs="?", type=Path, metavar="JOB.toml", help="the job file; without it, the demo"
-    )
+    _add_job(parser)
     parser.add_argument("--out", type=Path, metavar="DIR", help="write the papers into this folder")
     parser.add_argument(
         "--paper", choices=("a4", "letter"), default="a4", help="the size of the papers"
     )
     _add_common(parser)
+
+
+def _add_stock(parser: argparse.ArgumentParser) -> None:
+    _add_job(parser)
+    _add_seconds(parser, 10.0)
+    parser.add_argument(
+        "--rack",
+        type=Path,
+        metavar="FILE.toml",
+        help="write the offcut rack as it is after the job, as a file of the shop's list",
+    )
+    _add_common(parser)
+
+
+def _add_job(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "job", nargs="?", type=Path, metavar="JOB.toml", help="the job file; without it, the demo"
+    )
+
+
+def _add_seconds(parser: argparse.ArgumentParser, usual: float) -> None:
+    parser.add_argument(
+        "--seconds",
+        type=_seconds,
+        default=usual,
+        help=f"how long to look for a better plan; {usual:g} unless said otherwise",
+    )
 
 
 def _add_lift(parser: argparse.ArgumentParser) -> None:
@@ -124,6 +151,16 @@ def _add_serve(parser: argparse.ArgumentParser) -> None:
         help="the folder with the book of jobs and, in a folder “shop”, the shop's own list",
     )
     parser.add_argument("--open", action="store_true", help="open the browser too")
+
+
+def _seconds(text: str) -> float:
+    """Read a time to look for a plan: 0 takes the first one."""
+    with contextlib.suppress(ValueError):
+        seconds = float(text)
+        if 0 <= seconds <= LONGEST_SEARCH_S:
+            return seconds
+    message = f"“{text}” is no time to plan. Give seconds from 0 to {LONGEST_SEARCH_S}."
+    raise argparse.ArgumentTypeError(message)
 
 
 def _port(text: str) -> int:

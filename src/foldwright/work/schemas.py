@@ -17,6 +17,7 @@ from foldwright.work.document import typed_habits
 from foldwright.work.job import JobHead
 from foldwright.work.lifting import LiftAnswer
 from foldwright.work.schema import DIALECT, AnswerWriter, PlainWriter, Schema, TypedWriter
+from foldwright.work.stock_answer import StockAnswer
 
 
 def schemas() -> dict[str, Schema]:
@@ -30,6 +31,7 @@ def schemas() -> dict[str, Schema]:
         "layouts-answer.schema.json": AnswerWriter().document(
             LayoutsAnswer, "Layouts of a job, searched"
         ),
+        "stock-answer.schema.json": AnswerWriter().document(StockAnswer, "Stock lengths, cut"),
         "why-answer.schema.json": AnswerWriter().document(WhyAnswer, "A figure, explained"),
         "faults.schema.json": AnswerWriter().document(FaultsAnswer, "What could not be used"),
     }

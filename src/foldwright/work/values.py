@@ -11,7 +11,7 @@ from enum import Enum
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.measures import read_areal_mass, read_number
 from foldwright.core.quantity.printing import print_both
-from foldwright.core.quantity.reading import read_length
+from foldwright.core.quantity.reading import ABSURD, read_length
 from foldwright.core.quantity.rounding import System
 from foldwright.core.quantity.unreadable import Unreadable
 from foldwright.core.why.fault import Fault
@@ -50,7 +50,8 @@ class Values:
         if text is None:
             return None
         try:
-            length = read_length(text, self.system)
+            longest = max(ABSURD, length_limits(name, record).greatest)
+            length = read_length(text, self.system, longest=longest)
         except Unreadable as trouble:
             self.fault(where, trouble.what, trouble.remedy)
             return None

@@ -117,3 +117,10 @@ def test_without_time_the_first_plan_is_still_whole() -> None:
     order = order_of([700, 650, 640, 600, 590, 580, 570, 560], saw=Saw())
     plan = plan_stock(order, lambda: 0.0)
     assert faults_in(plan, order) == ()
+
+
+def test_a_small_order_of_two_lengths_is_proved_by_every_way_to_fill_a_bar() -> None:
+    order = order_of([1210, 985, 1190, 878, 1050], bars=(2400, 3000), rack=(960,))
+    plan = planned(order)
+    assert faults_in(plan, order) == ()
+    assert plan.proven

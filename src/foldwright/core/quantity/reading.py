@@ -70,18 +70,20 @@ DECIMAL_BY_FRACTION = re.compile(r"\d[.,]\d+\s*(\s\d+\s*)?/|/\s*\d+[.,]\d", re.A
 HALF_A_FRACTION = re.compile(r"/\s*(?!\d)(?!\s)|(?<![\d\s])\s*/", re.ASCII)
 
 
-def read_length(text: str, system: System, *, signed: bool = False) -> Length:
+def read_length(
+    text: str, system: System, *, signed: bool = False, longest: Length = ABSURD
+) -> Length:
     """Read one length, exactly, in the units written or else in the job's own.
 
     Takes: text such as `35 3/16`, `35-3/16`, `35 3/16"`, `2' 11 3/16"`, `35½`, `894`,
     `89.4 cm`, `89,4 cm` or `0.894 m`; the job's system, which a bare number is in; signed,
-    whether a leading minus is meant.
+    whether a leading minus is meant; the longest that makes sense.
 
     Gives: the exact length, to the nearest nanometre.
 
     Raises: Unreadable, saying what is wrong and what to type.
 
-    Holds for: lengths up to 12 m; fractions of an inch down to 64ths.
+    Holds for: lengths up to 12 m, or as told; fractions of an inch down to 64ths.
 
     Source: yard-and-pound-1959 (25.4 mm); tape fractions are common practice.
 
@@ -98,8 +100,10 @@ def read_length(text: str, system: System, *, signed: bool = False) -> Length:
         )
     _refuse_torn_fraction(tidy)
     length = sum((_size(term) for term in _terms(tidy[tidy[0] in "+-" :], system)), ZERO)
-    if length > ABSURD:
-        raise Unreadable(what=_absurd(tidy, length, system), remedy=_other_unit(tidy, system))
+    if length > longest:
+        raise Unreadable(
+            what=_absurd(tidy, length, longest, system), remedy=_other_unit(tidy, system)
+        )
     return -length if negative else length
 
 
@@ -250,8 +254,9 @@ def _not_a_length(tidy: str) -> Unreadable:
     )
 
 
-def _absurd(tidy: str, length: Length, system: System) -> str:
-    return f"“{tidy}” would be {print_both(length, system)}, and nothing here is over 12 m"
+def _absurd(tidy: str, length: Length, longest: Length, system: System) -> str:
+    shown = print_both(length, system)
+    return f"“{tidy}” would be {shown}, and nothing here is over {longest.in_metres:g} m"
 
 
 def _other_unit(tidy: str, system: System) -> str:

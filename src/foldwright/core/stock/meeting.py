@@ -40,6 +40,8 @@ def met(
     rows = _rows(whole, columns)
     asked = np.array([-count for count in whole.counts], dtype=float)
     sides = np.concatenate([asked, rows.limits, [least_cost + HAIR]])
+    if _in_parts(rows, sides, np.zeros(len(columns))) is None:
+        return None
     few = sum(whole.counts) <= FEW_PIECES  # chosen at once, so every try is the same
     for number in range(1, 2 if few else MOST_TRIES + 1):
         if seconds_left() <= 0:
@@ -82,7 +84,7 @@ def _dive(
         if wanted.sum() <= FEW_PIECES:
             rest = _whole_at_once(rows, sides, seconds_left)
             return None if rest is None else times + rest
-        shares = linprog(weights, A_ub=rows.matrix, b_ub=sides, method="highs-ds").x
+        shares = _in_parts(rows, sides, weights)
         if shares is None:
             return None
         kept = _kept(shares)
@@ -90,6 +92,12 @@ def _dive(
         sides = sides - rows.matrix @ kept
         sides[: rows.sizes] = np.minimum(sides[: rows.sizes], 0.0)
     return times
+
+
+def _in_parts(rows: _Rows, sides: Reals, weights: Reals) -> Reals | None:
+    """Find a plan in parts of bars, the one that leans most to the small weights."""
+    solved = linprog(weights, A_ub=rows.matrix, b_ub=sides, method="highs-ds")
+    return None if solved.x is None else np.asarray(solved.x)
 
 
 def _kept(shares: Reals) -> Reals:

@@ -18,7 +18,7 @@ from foldwright.core.stock.meeting import met
 from foldwright.core.stock.order import Bar, Cut, CutOrder, StockPlan
 from foldwright.core.stock.proving import best_of
 from foldwright.core.stock.refusing import faults_of
-from foldwright.core.stock.tight import tight_columns
+from foldwright.core.stock.tight import every_column, tight_columns
 from foldwright.core.stock.whole import Whole, in_whole_units
 from foldwright.core.why.fault import Fault
 
@@ -71,30 +71,44 @@ def _improve(
     pool = Pool(least_cost=least)
     for bar in bars:
         pool.add(_column(whole, bar))
-    bound_by_columns(whole, pool, seconds_left)
-    for ways in (_tight, _found):
-        if cost_of(whole, bars) > pool.least_cost + HAIR and (columns := ways(whole, pool)):
-            met_it = met(whole, columns, pool.least_cost, _half_of(seconds_left))
-            bars = _better(whole, bars, met_it)
-    if cost_of(whole, bars) > pool.least_cost + HAIR:
-        bars = _better(whole, bars, best_of(whole, pool.columns, seconds_left))
+    steps = (_meet_tightly, _bound, _meet_tightly, _meet, _choose)
+    for step in steps:
+        if cost_of(whole, bars) > pool.least_cost + HAIR:
+            bars = _better(whole, bars, step(whole, pool, seconds_left))
     return bars, pool.least_cost
+
+
+def _meet_tightly(
+    whole: Whole, pool: Pool, seconds_left: Callable[[], float]
+) -> list[Filled] | None:
+    """Try to meet the bound with bars so full that a plan as cheap as it could use them."""
+    if len(whole.sources) > 1:
+        return None
+    columns = tight_columns(whole, round(pool.least_cost / whole.sources[0].cost))
+    return met(whole, columns, pool.least_cost, _half_of(seconds_left)) if columns else None
+
+
+def _bound(whole: Whole, pool: Pool, seconds_left: Callable[[], float]) -> None:
+    bound_by_columns(whole, pool, seconds_left)
+
+
+def _meet(whole: Whole, pool: Pool, seconds_left: Callable[[], float]) -> list[Filled] | None:
+    return met(whole, pool.columns, pool.least_cost, _half_of(seconds_left))
+
+
+def _choose(whole: Whole, pool: Pool, seconds_left: Callable[[], float]) -> list[Filled] | None:
+    """Choose among all ways to fill a bar where they can be listed: that proves it, too."""
+    columns = every_column(whole)
+    choice = best_of(whole, columns or pool.columns, seconds_left)
+    if columns:
+        pool.least_cost = max(pool.least_cost, choice.least_cost)
+    return choice.bars
 
 
 def _half_of(seconds_left: Callable[[], float]) -> Callable[[], float]:
     """Give a clock that stops when half of the time that is left now is used."""
     kept = seconds_left() / 2
     return lambda: seconds_left() - kept
-
-
-def _tight(whole: Whole, pool: Pool) -> list[Column] | None:
-    if len(whole.sources) > 1:
-        return None
-    return tight_columns(whole, round(pool.least_cost / whole.sources[0].cost))
-
-
-def _found(_whole: Whole, pool: Pool) -> list[Column]:
-    return pool.columns
 
 
 def _column(whole: Whole, bar: Filled) -> Column:

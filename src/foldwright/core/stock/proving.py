@@ -3,23 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, milp
 
-from foldwright.core.stock.bounding import Column, covering
+from foldwright.core.stock.bounding import Column, covering, round_up
 from foldwright.core.stock.filling import Filled
-from foldwright.core.stock.whole import Whole
+from foldwright.core.stock.whole import Whole, cost_step
 
 
-def best_of(
-    whole: Whole, columns: list[Column], seconds_left: Callable[[], float]
-) -> list[Filled] | None:
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Choice:
+    """The best choice found among columns, and the least that any choice among them costs."""
+
+    bars: list[Filled] | None
+    least_cost: float
+
+
+def best_of(whole: Whole, columns: list[Column], seconds_left: Callable[[], float]) -> Choice:
     """Choose whole bars among the given ways to fill one, at least cost.
 
     Takes: an order in whole units; ways to fill a bar; a clock that gives the seconds left.
 
-    Gives: the best choice found in the time, without surplus pieces; None if none was found.
+    Gives: the best choice found in the time, without surplus pieces, and what is proven of
+    any choice.
 
     Holds for: what these columns can do; other columns may do better.
 
@@ -36,9 +44,11 @@ def best_of(
         bounds=Bounds(lb=0),
         options={"time_limit": max(seconds_left(), 0.01), "mip_rel_gap": 0.0},
     )
+    least = round_up(float(solved.mip_dual_bound or 0.0), cost_step(whole))
     if solved.x is None:
-        return None
-    return without_surplus(whole, columns, np.rint(solved.x).astype(int).tolist())
+        return Choice(bars=None, least_cost=least)
+    times = np.rint(solved.x).astype(int).tolist()
+    return Choice(bars=without_surplus(whole, columns, times), least_cost=least)
 
 
 def without_surplus(whole: Whole, columns: list[Column], times: list[int]) -> list[Filled]:

@@ -1,4 +1,4 @@
-"""Ways to fill a bar so tightly that a plan with the least number of bars could use them."""
+"""Lists of ways to fill a bar: all there are, or those tight enough for the fewest bars."""
 
 from __future__ import annotations
 
@@ -10,6 +10,8 @@ from foldwright.core.stock.bounding import Column
 from foldwright.core.stock.whole import Whole
 
 MOST_LOOKS = 400_000  # listing more than this takes longer than choosing among the rest
+
+FEW_LOOKS = 20_000  # the proof by all columns is for small orders
 
 Pieces = tuple[int, ...]  # size numbers, longest first
 
@@ -33,26 +35,58 @@ def tight_columns(whole: Whole, least_bars: int) -> list[Column] | None:
     >>> tight_columns(whole, 1)
     [(0, (1, 1))]
     """
-    search = _Search(whole, least_bars)
+    needed = sum(size * count for size, count in zip(whole.sizes, whole.counts, strict=True))
+    room = whole.sources[0].room
+    search = _Search(whole, room, room * least_bars - needed, MOST_LOOKS)
     found = list(search.fillings())
-    return None if search.looks > MOST_LOOKS else [(0, filling) for filling in found]
+    return None if search.given_up else [(0, filling) for filling in found]
+
+
+def every_column(whole: Whole) -> list[Column] | None:
+    """List every way to fill a bar to which no piece can be added.
+
+    Takes: an order in whole units.
+
+    Gives: the ways for each source, or None where there are too many to list.
+
+    Holds for: small orders; what is proven with them is proven of every plan.
+
+    Source: derived here.
+
+    >>> from foldwright.core.stock.whole import Source
+    >>> bar = Source(name="b", room=10, cost=1.0, limit=None, from_rack=False)
+    >>> whole = Whole(sizes=(6, 4), counts=(1, 2), names=(("a",), ("b", "b")), sources=(bar,))
+    >>> sorted(every_column(whole))
+    [(0, (0, 2)), (0, (1, 1))]
+    """
+    found: list[Column] = []
+    for number, source in enumerate(whole.sources):
+        search = _Search(whole, source.room, source.room, FEW_LOOKS)
+        found += [(number, filling) for filling in search.fillings() if any(filling)]
+        if search.given_up:
+            return None
+    return found
 
 
 class _Search:
     """A walk through fillings, longest piece first, that turns back where waste is certain."""
 
-    def __init__(self, whole: Whole, least_bars: int) -> None:
-        needed = sum(size * count for size, count in zip(whole.sizes, whole.counts, strict=True))
-        self.room = whole.sources[0].room
-        self.waste = self.room * least_bars - needed
+    def __init__(self, whole: Whole, room: int, waste: int, most_looks: int) -> None:
+        self.room, self.waste = room, waste
+        self.most_looks = most_looks
         self.sizes, self.counts = whole.sizes, whole.counts
         self.rising = [-size for size in whole.sizes]
         self.looks = 0
 
+    @property
+    def given_up(self) -> bool:
+        """Tell whether the walk was ended before it had seen everything."""
+        return self.looks > self.most_looks
+
     def fillings(self) -> Iterator[tuple[int, ...]]:
         """Give every tight filling as counts of each size."""
         stack: list[tuple[Pieces, int]] = [((), self.room)]
-        while stack and self.looks <= MOST_LOOKS:
+        while stack and not self.given_up:
             self.looks += 1
             pieces, left = stack.pop()
             longer = [

@@ -1,0 +1,189 @@
+"""Plan what a job cuts from stock lengths: tubes, boards, bars, rods, cords and tapes."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from itertools import count
+
+from foldwright.core.check.plan import ShadePlan
+from foldwright.core.facts.habits import Habits
+from foldwright.core.facts.records import RackPiece, ShopList, StockBar
+from foldwright.core.quantity.length import ZERO, Length
+from foldwright.core.quantity.printing import round_length
+from foldwright.core.stock.checking import faults_in
+from foldwright.core.stock.lengths import Fitted, PartLength, lengths_of
+from foldwright.core.stock.order import CutOrder, Need, Offcut, Saw, StockLength, StockPlan
+from foldwright.core.stock.planning import CannotCut, plan_stock
+from foldwright.core.why.fault import Fault
+from foldwright.work.job import JobPlan
+
+Clock = Callable[[], float]
+WHOLE = Length.mm(1)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class MaterialCut:
+    """One material: what is cut of it, and how; without a plan the faults say why."""
+
+    material: str
+    parts: tuple[PartLength, ...]
+    order: CutOrder
+    plan: StockPlan | None
+    priced: bool  # False: nobody knows what a bar costs, and its metres stand in
+    faults: tuple[Fault, ...] = ()
+
+
+class PlanAtFault(Exception):  # noqa: N818 - a defect of ours, never the person's
+    """A plan did not pass the second look and must not be shown."""
+
+
+def parts_of(plan: JobPlan) -> tuple[PartLength, ...]:
+    """Give every straight part of a job, in the order of its shades."""
+    return tuple(part for shade in plan.shades for part in _parts(shade, plan.job.habits))
+
+
+def _parts(shade: ShadePlan, habits: Habits) -> Iterator[PartLength]:
+    if shade.size is not None:
+        yield from lengths_of(
+            Fitted(
+                tag=shade.spec.tag,
+                size=shade.size,
+                layout=shade.layout,
+                headrail=shade.headrail,
+                chosen=shade.chosen,
+                habits=habits,
+            )
+        )
+
+
+def cut_stock(plan: JobPlan, *, time_given_s: float, clock: Clock) -> tuple[MaterialCut, ...]:
+    """Plan the cuts of every material of a job.
+
+    Takes: the planned job; the seconds given to all of them together; a clock in seconds.
+
+    Gives: the materials in the order in which the job first asks for them.
+    """
+    materials = _by_material(parts_of(plan))
+    end = clock() + time_given_s
+    cuts = []
+    for left, (material, parts) in zip(count(len(materials), -1), materials.items(), strict=False):
+        share_s = max(0.0, end - clock()) / left
+        cuts.append(_cut(material, parts, plan, _until(clock() + share_s, clock)))
+    return tuple(cuts)
+
+
+def _until(end: float, clock: Clock) -> Clock:
+    return lambda: end - clock()
+
+
+def _by_material(parts: Iterable[PartLength]) -> dict[str, tuple[PartLength, ...]]:
+    found: dict[str, tuple[PartLength, ...]] = {}
+    for part in parts:
+        found[part.material] = (*found.get(part.material, ()), part)
+    return found
+
+
+def _cut(
+    material: str, parts: tuple[PartLength, ...], plan: JobPlan, seconds_left: Clock
+) -> MaterialCut:
+    shop, habits = plan.job.shop, plan.job.habits
+    listed = listed_lengths(material, shop)
+    priced = all(bar.cost for bar in listed)
+    order = CutOrder(
+        needs=tuple(Need(name=part.name, length=whole_millimetres(part)) for part in parts),
+        stock=tuple(_stock(bar, priced=priced) for bar in listed),
+        rack=tuple(_rack(material, shop)),
+        saw=_saw(parts, habits),
+    )
+    found, faults = _planned(order, seconds_left)
+    named = tuple(_named(fault, material, parts) for fault in faults)
+    return MaterialCut(
+        material=material, parts=parts, order=order, plan=found, priced=priced, faults=named
+    )
+
+
+def _planned(order: CutOrder, seconds_left: Clock) -> tuple[StockPlan | None, tuple[Fault, ...]]:
+    """Plan an order, and look at the plan a second time before anyone sees it."""
+    try:
+        found = plan_stock(order, seconds_left)
+    except CannotCut as trouble:
+        return None, trouble.faults
+    if wrong := faults_in(found, order):
+        raise PlanAtFault(" ".join(wrong))
+    return found, ()
+
+
+def listed_lengths(material: str, shop: ShopList) -> tuple[StockBar, ...]:
+    """Give the lengths in which a material is sold, or its sheet's own."""
+    listed = tuple(bar for bar in shop.stock_lengths.values() if bar.material == material)
+    tube = shop.tubes.get(material)
+    if listed or tube is None or tube.stock_length is None:
+        return listed
+    return (StockBar(name=f"{material}, full length", material=material, length=tube.stock_length),)
+
+
+def whole_millimetres(part: PartLength) -> Length:
+    """Give the length to cut in whole millimetres, rounded the way its use asks for."""
+    return round_length(part.length.value, WHOLE, part.length.rounding)
+
+
+def _stock(bar: StockBar, *, priced: bool) -> StockLength:
+    cost = bar.cost if priced and bar.cost else bar.length.in_metres
+    return StockLength(name=bar.name, length=bar.length, cost=cost, quantity=bar.quantity)
+
+
+def _rack(material: str, shop: ShopList) -> Iterator[Offcut]:
+    for piece in shop.offcuts.values():
+        if piece.material == material:
+            yield Offcut(name=piece.name, length=piece.length)
+
+
+def _saw(parts: tuple[PartLength, ...], habits: Habits) -> Saw:
+    if not all(part.sawn for part in parts):
+        return Saw()
+    return Saw(kerf=habits.saw_kerf.value, trim=habits.saw_trim.value)
+
+
+def _named(fault: Fault, material: str, parts: tuple[PartLength, ...]) -> Fault:
+    """Lead a fault by its part or its material; say where the lengths it lacks are listed."""
+    room, _, rest = fault.where.partition(".")
+    if room == "needs" and rest:
+        part = parts[int(rest.split(".")[0]) - 1].name
+        return Fault(where=f"{material}, {part}", what=fault.what, remedy=fault.remedy)
+    if room == "stock":
+        remedy = f"List the lengths of {material} under [[stock_lengths]] in the shop's list."
+        return Fault(where=material, what=fault.what, remedy=remedy)
+    return Fault(where=f"{material}, {fault.where}", what=fault.what, remedy=fault.remedy)
+
+
+def rack_after(cuts: tuple[MaterialCut, ...], plan: JobPlan) -> tuple[RackPiece, ...]:
+    """Give the rack as it is once everything is cut: what was not used, and the rests kept."""
+    used = {bar.name for cut in cuts if cut.plan for bar in cut.plan.bars if bar.from_rack}
+    kept = [piece for piece in plan.job.shop.offcuts.values() if piece.name not in used]
+    names = {piece.name for piece in kept}
+    for cut in cuts:
+        kept += _rests(cut, plan.job.habits.least_offcut.value, names)
+    return tuple(kept)
+
+
+def _rests(cut: MaterialCut, least: Length, names: set[str]) -> Iterator[RackPiece]:
+    for bar in cut.plan.bars if cut.plan else ():
+        if bar.remainder >= max(least, WHOLE):
+            yield RackPiece(
+                name=_new_name(cut.material, names),
+                material=cut.material,
+                length=Length.mm(math.floor(bar.remainder.in_millimetres)),
+            )
+
+
+def _new_name(material: str, names: set[str]) -> str:
+    name = next(word for number in count(1) if (word := f"{material}, rest {number}") not in names)
+    names.add(name)
+    return name
+
+
+def metres_needed(cut: MaterialCut) -> float:
+    """Give the metres of a material that its parts add up to."""
+    return sum((whole_millimetres(part) for part in cut.parts), ZERO).in_metres
