@@ -26,6 +26,7 @@ DESIGN = {
     "design.head-too-short": Order(of="spring", typed={"design.head_allowance": "3"}),
     "design.headrail-stands-out": Order(of="spring", typed={"opening.depth_head": "1 1/2"}),
     "design.lock-without-repeat": Order(of="spring", typed={"design.alike_after": 2}),
+    "design.loop-below-hem": Order(of="looped", typed={"design.skirt": "1/2"}),
     "design.loop-too-long": Order(
         of="looped",
         typed={"design.row_count": 6, "design.fullness": 2.0, "design.largest_row_spacing": None},

@@ -52,7 +52,13 @@ def test_the_raised_size_by_hand() -> None:
 
 
 def test_a_looped_stack_hangs_by_its_loop() -> None:
-    design = Choices(style=StyleName.LOOPED, fullness=2.0, row_count=12, head_allowance=inches("3"))
+    design = Choices(
+        style=StyleName.LOOPED,
+        fullness=2.0,
+        row_count=12,
+        head_allowance=inches("3"),
+        skirt=inches("3/2"),
+    )
     raised = laid_out(design, sized("36", "63"), habits=FLAT_ROWS).stack.raised_size
     assert raised.value == inches("8 1/4")
 

@@ -37,8 +37,9 @@ FULLNESS_STEP = 20  # fullness is offered in twentieths
 class LoopedStyle(Style):
     """Looped: each row spacing carries its own loop of cloth, down as well as up.
 
-    The lowest row lies at the skirt, on the bar's pocket; the rows share the whole drop,
-    and the top panel is one spacing less the skirt, or longer where the head needs it.
+    The lowest row lies on the bar's pocket, a skirt up, or as far up as its own loop hangs down,
+    so that no loop hangs below the hem. The rows share the whole drop, and the top panel is
+    one spacing less what lies below the lowest row, or longer where the head needs it.
     """
 
     name = StyleName.LOOPED
@@ -67,8 +68,12 @@ class LoopedStyle(Style):
         drop = order.drop.value
         if count == 1:
             return Fraction(drop.nanometres)
-        free = drop - _first_row(order).value - head_allowance(order).value
-        return min(Fraction(drop.nanometres, count), Fraction(free.nanometres, count - 1))
+        under_head = drop - head_allowance(order).value
+        over_skirt = Fraction((under_head - skirt(order).value).nanometres, count - 1)
+        shared = min(Fraction(drop.nanometres, count), over_skirt)
+        if order.design.skirt is not None:
+            return shared
+        return min(shared, under_head.nanometres / (count - 1 + _loop_share(order)))
 
     def rows(self, order: Order, count: Figure[int]) -> RowPlan:
         """Set the rows out from the skirt up."""
@@ -87,7 +92,7 @@ class LoopedStyle(Style):
             count=count,
             exact=exact,
             spacing=spacing,
-            first_row=_first_row(order),
+            first_row=_first_row(order, exact, spacing),
             fullness=fullness(order),
         )
         return mark_the_cloth(row_plan(order, scale))
@@ -105,7 +110,31 @@ class LoopedStyle(Style):
     def drafts(self, order: Order, rows: RowPlan) -> Iterator[Draft[Order]]:
         """Find loops too long for a child's safety, and rods inside loops."""
         yield from loop_draft(order, self, rows)
+        yield from self._below_the_hem(order, rows)
         yield from rods_between_rows(order, "A loop has no fold line for a rod to lie in")
+
+    @staticmethod
+    def _below_the_hem(order: Order, rows: RowPlan) -> Iterator[Draft[Order]]:
+        """Find a typed skirt that is shorter than the lowest loop."""
+        exact = Fraction(rows.spacing.value.nanometres)
+        loop = _loop_below(exact, rows.spacing, rows.fullness)
+        if loop.value > rows.first_row.value:
+            yield draft(
+                Severity.ASK,
+                "loop-below-hem",
+                "When it is down the lowest loop hangs {0} below its row, and the hem {1}: the"
+                " shade is so much longer than it was measured.",
+                loop,
+                rows.first_row,
+                ways=(
+                    by_change(
+                        order,
+                        order.system,
+                        "Let the tool set the lowest row as far up as its loop hangs down.",
+                        design__skirt=None,
+                    ),
+                ),
+            )
 
 
 def book_loop_count(drop: L) -> Figure[int]:
@@ -225,10 +254,29 @@ def _loop_spacing(order: Order) -> L:
     )
 
 
-def _first_row(order: Order) -> L:
-    under = skirt(order)
-    because = "The lowest row lies on the bar's pocket, at the skirt {0}."
-    return derived("first row", under.value, Unit.LENGTH, because, under)
+def _first_row(order: Order, exact: Fraction, spacing: L) -> L:
+    under, loop = skirt(order), _loop_below(exact, spacing, fullness(order))
+    if order.design.skirt is not None or loop.value <= under.value:
+        because = "The lowest row lies on the bar's pocket, at the skirt {0}."
+        return derived("first row", under.value, Unit.LENGTH, because, under)
+    because = "As far up as the lowest loop hangs down, {0}, which is more than the skirt {1}."
+    return derived("first row", loop.value, Unit.LENGTH, because, loop, under)
+
+
+def _loop_share(order: Order) -> Fraction:
+    """Tell how far a loop hangs below its row when the shade is down, in row spacings."""
+    return (exact_share(fullness(order)) - 1) / 2
+
+
+def _loop_below(exact: Fraction, spacing: L, full: N) -> L:
+    return derived(
+        "depth of the lowest loop",
+        Length(round(exact * (exact_share(full) - 1) / 2)),
+        Unit.LENGTH,
+        "Half of what {0} of row spacing has more of cloth, at {1} to one.",
+        spacing,
+        full,
+    )
 
 
 def _less_fullness(order: Order, rows: RowPlan) -> Iterator[Way[Order]]:

@@ -254,6 +254,7 @@ BEFORE_ORDERING = (
             "design.face-missing",
             "design.rod-missing",
             "design.rods-in-loops",
+            "design.loop-below-hem",
             "design.fullness-on-flat",
             "design.bar-in-a-swag",
             "design.rods-in-a-swag",

@@ -9,7 +9,12 @@ from fractions import Fraction
 from foldwright.core.check.layouts.skirts import skirts_tried
 from foldwright.core.design.choices import Choices, StyleName
 from foldwright.core.design.order import Order
-from foldwright.core.design.pattern_lock import LOCKED_BY_SPACING, fullnesses_alike, locked_at
+from foldwright.core.design.pattern_lock import (
+    LOCKED_BY_SPACING,
+    fullnesses_alike,
+    locked_at,
+    locked_fullness,
+)
 from foldwright.core.design.rows import exact_share
 from foldwright.core.design.styles import row_count, style_of
 from foldwright.core.facts.layout_taste import ALIKE_AFTER, MORE_ROWS, MOST_FULL_LOOP
@@ -67,7 +72,9 @@ def _by_fullness(order: Order, repeat: Length) -> Iterator[Choices]:
     for count in counts:
         spacing = style.least_spacing(order, count)
         for full in _fullnesses(order, spacing, repeat):
-            yield replace(order.design, row_count=count, fullness=full)
+            fold = Length(round(spacing * Fraction(full).limit_denominator()))
+            settled = locked_fullness(order, style, count, fold)
+            yield replace(order.design, row_count=count, fullness=settled)
 
 
 def _fullnesses(order: Order, spacing: Fraction, repeat: Length) -> Iterator[float]:
