@@ -28,6 +28,13 @@ from foldwright.work.shop import house_shop
 ADDRESS = "http://127.0.0.1:8137"
 DEMO = "src/foldwright/demo/guesthouse.toml"
 GARDEN = "/jobs/1/shades/4"
+NOTED_AT_THE_BENCH = (
+    {"step": "wind", "turns": "12"},
+    {"step": "stall", "ended": "stalled", "raise": "38", "turns": "12"},
+    {"step": "stall", "ended": "free", "raise": "30", "turns": "12"},
+    {"step": "wind", "turns": "24"},
+    {"step": "wind", "turns": "400"},
+)
 NOON = datetime(2026, 5, 4, 12, tzinfo=UTC)
 
 
@@ -67,6 +74,7 @@ def _screen() -> Iterator[str]:
         client = TestClient(app, base_url=ADDRESS, headers={"Origin": ADDRESS})
         yield from _pages(client)
         yield from _edits(client, book)
+        yield from _bench(client)
         yield from _papers(client)
         book.close()
 
@@ -96,6 +104,17 @@ def _edits(client: TestClient, book: Book) -> Iterator[str]:
     client.post("/jobs/1/restore", data={"number": "1"})
     client.post("/jobs/2/put-away")
     yield _words(client.get("/").text)
+
+
+def _bench(client: TestClient) -> Iterator[str]:
+    """Wind the Garden, let it rise, type what cannot be, and let it go free."""
+    yield _words(client.get("/jobs/1/shades/8/bench").text)
+    yield _words(client.get(f"{GARDEN}/bench").text)
+    for key, typed in enumerate(NOTED_AT_THE_BENCH):
+        client.post(f"{GARDEN}/bench", data={"key": str(key), **typed})
+        yield _words(client.get(f"{GARDEN}/bench").text)
+    for script in ("bench", "benchbox"):
+        yield (ROOT / "frontend" / "src" / f"{script}.ts").read_text(encoding="utf-8")
 
 
 def _papers(client: TestClient) -> Iterator[str]:
