@@ -66,6 +66,12 @@ def test_both_units_are_rounded_from_the_exact_length() -> None:
     assert print_both(length, METRIC, Rounding.MUST_FIT) == "893 mm (35 3/16 in)"
 
 
+@pytest.mark.parametrize("inches", ["0.001", "0.055", "0.118"])
+def test_thousandths_are_read_as_they_are_printed(inches: str) -> None:
+    length = Length.inches(inches)
+    assert read_length(print_fine(length, INCH), INCH) == length
+
+
 def test_a_cord_is_not_hidden_by_the_mark() -> None:
     cord = Length.mm("1.4")
     assert print_fine(cord, METRIC) == "1.4 mm"

@@ -7,6 +7,7 @@ that is misread is a shade that is made again.
 from __future__ import annotations
 
 import re
+from decimal import Decimal
 from fractions import Fraction
 
 from foldwright.core.quantity.length import ZERO, Length
@@ -68,6 +69,7 @@ TERM = re.compile(
 
 DECIMAL_BY_FRACTION = re.compile(r"\d[.,]\d+\s*(\s\d+\s*)?/|/\s*\d+[.,]\d", re.ASCII)
 HALF_A_FRACTION = re.compile(r"/\s*(?!\d)(?!\s)|(?<![\d\s])\s*/", re.ASCII)
+THOUSANDTHS = re.compile(r"^(\d+) thousandths? of an inch$", re.ASCII)
 
 
 def read_length(
@@ -142,6 +144,7 @@ def read_bounded_length(
 def _tidy(text: str) -> str:
     """Put the many ways of typing one sign into one; refuse what can be no length."""
     tidy = tidy_text(text.translate(AS_TYPED).replace("''", '"'), EXAMPLE)
+    tidy = THOUSANDTHS.sub(lambda found: f"{Decimal(found[1]) / 1000:f} in", tidy)
     if not re.search(r"\d", tidy, re.ASCII):
         raise _not_a_length(tidy)
     return tidy
