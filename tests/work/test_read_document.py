@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from tests.work.documents import small, with_field
 
+from foldwright.core.design.choices import StyleName
 from foldwright.core.facts.house import house_habits
 from foldwright.core.facts.markets import Market
 from foldwright.core.lift.choices import LiftKind, Lock
@@ -204,3 +205,48 @@ def test_what_is_no_document_is_told(document: Any) -> None:
     reading = read_document(document)
     assert reading.job is None
     assert reading.faults
+
+
+@pytest.mark.parametrize(
+    ("style", "field", "value"),
+    [
+        ("draped", None, None),
+        ("balloon", "width_fullness", 0.5),
+        ("balloon", "width_fullness", 9),
+        ("balloon", "pouf", "-2"),
+        ("balloon", "dip", "3"),
+        ("gathered", "fullness", "twice"),
+        ("gathered", "tied_rows", 11),
+        ("gathered", "tied_rows", -1),
+        ("austrian", "scallop", "9 miles"),
+        ("austrian", "fullness", 5),
+        ("austrian", "pouf", "12"),
+        ("london", "pleat_allowance", "-1"),
+        ("looped", "alike_after", 0),
+        ("looped", "alike_after", 5),
+        ("cascade", "alike_after", 3),
+        ("flat", "rod_pocket", "glued"),
+        ("flat", "rods", "everywhere"),
+        ("flat", "pocket_allowance", "0"),
+        ("flat", "scallop", "4"),
+        ("relaxed", "widened_hem", "perhaps"),
+    ],
+)
+def test_what_a_style_cannot_take_is_refused_in_one_sentence(
+    style: str, field: str | None, value: object
+) -> None:
+    document = with_field("design.style", style)
+    if field is not None:
+        document["shades"][0]["design"][field] = value
+    (fault,) = read_document(document).faults
+    assert fault.where.endswith(f"design.{field or 'style'}")
+    assert fault.what
+    assert "\n" not in fault.what
+    assert fault.remedy.endswith((".", "?"))
+
+
+@pytest.mark.parametrize("style", StyleName)
+def test_every_style_is_read(style: StyleName) -> None:
+    job = read_document(with_field("design.style", style.value)).job
+    assert job is not None
+    assert job.shades[0].design.style is style
