@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 
+from foldwright.core.check.groups.group import ShadeGroup
 from foldwright.core.check.plan import ShadeSpec
 from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.facts.habits import Habits
@@ -32,6 +33,7 @@ RECORDS = [
     *(alternatives(hints(ShadeSpec)[table])[0] for table in TABLES),
     Override,
     ReceivedRoll,
+    ShadeGroup,
 ]
 FIELDS = [(record, name) for record in RECORDS for name in hints(record)]
 

@@ -1,4 +1,4 @@
-"""The same use cases from a terminal: plan, stock, lift, why, layouts and serve.
+"""The same use cases from a terminal: plan, stock, lift, why, layouts, groups and serve.
 
 Each command loads what it needs when it runs, so that help and mistakes answer at once.
 """
@@ -62,6 +62,9 @@ def _parser() -> argparse.ArgumentParser:
     _add_layouts(
         commands.add_parser("layouts", help="search the best layout of a shade and two others")
     )
+    _add_groups(
+        commands.add_parser("groups", help="match shades that are to look like one, and draw them")
+    )
     _add_serve(commands.add_parser("serve", help="open the shop's pages in a browser"))
     return parser
 
@@ -121,6 +124,14 @@ def _add_why(parser: argparse.ArgumentParser) -> None:
         nargs="?",
         metavar="FIGURE",
         help="its name, such as “finished width”, or its place; without it, all are listed",
+    )
+    _add_common(parser)
+
+
+def _add_groups(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("job", type=Path, metavar="JOB.toml", help="the job file")
+    parser.add_argument(
+        "--out", type=Path, metavar="DIR", help="draw the rooms into this folder, as SVG"
     )
     _add_common(parser)
 

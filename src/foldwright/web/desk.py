@@ -129,7 +129,11 @@ def reader_system(request: Request, otherwise: System) -> System:
 def here(request: Request) -> str:
     """Give the address to come back to: the page asked for, without its host."""
     if request.method != "GET":
-        return request.url.path.removesuffix("/preview").removesuffix("/remedy")
+        return (
+            request.url.path.removesuffix("/preview")
+            .removesuffix("/remedy")
+            .removesuffix("/layout")
+        )
     query = f"?{request.url.query}" if request.url.query else ""
     return request.url.path + query
 

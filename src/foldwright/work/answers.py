@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from foldwright.core.check.groups.matching import Matching
 from foldwright.core.check.layouts.offers import Offers
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.why.fault import Fault
@@ -37,6 +38,16 @@ class LayoutsAnswer:
     program_version: str
     job: JobHead
     shades: tuple[ShadeLayouts, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class GroupsAnswer:
+    """How the shades of each group match; lengths in mm, the rest in SI."""
+
+    program_version: str
+    job: JobHead
+    groups: tuple[Matching, ...]
+    drawings: tuple[str, ...] = ()  # the files written
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, fields, make_dataclass, replace
 from functools import cache
 from typing import Any
 
+from foldwright.core.check.groups.group import ShadeGroup
 from foldwright.core.check.plan import ShadeSpec
 from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.facts.habits import Habits
@@ -21,6 +22,7 @@ from foldwright.core.why.fault import Fault
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.source import Status
 from foldwright.work.contradictions import faults_between_fields, faults_between_shades
+from foldwright.work.group_faults import faults_of_groups
 from foldwright.work.job import Job, JobHead
 from foldwright.work.references import faults_of_references
 from foldwright.work.shop import house_shop, unlisted_cloth, unlisted_names
@@ -61,6 +63,7 @@ class Tables:
     habits: Habits
     shades: tuple[ShadeSpec, ...]
     rolls: tuple[ReceivedRoll, ...]
+    groups: tuple[ShadeGroup, ...]
     faults: tuple[Fault, ...]
 
 
@@ -85,6 +88,7 @@ def read_document(document: object, shop: ShopList | None = None) -> Reading:
         shop=listed,
         shades=tables.shades,
         rolls=tables.rolls,
+        groups=tables.groups,
     )
     return Reading(document=kept, job=job)
 
@@ -93,13 +97,16 @@ def read_tables(document: object) -> Tables:
     """Read a document's tables without asking whether the shop lists the materials."""
     kept = document if isinstance(document, dict) else {}
     walk = Walk(system=typed_system(kept))
-    typed = walk.table(document, "", ("job", "habits", "shades", "rolls")) or {}
+    typed = walk.table(document, "", ("job", "habits", "shades", "rolls", "groups")) or {}
     head = walk.record(JobHead, typed.get("job", {}), "job")
     habits = _read_habits(walk, typed.get("habits", {}))
     shades = walk.value(tuple[ShadeSpec, ...], typed.get("shades", []), "shades", "shades")
     rolls = walk.value(tuple[ReceivedRoll, ...], typed.get("rolls", []), "rolls", "rolls")
+    groups = walk.value(tuple[ShadeGroup, ...], typed.get("groups", []), "groups", "groups")
     faults = (*walk.faults, *_contradictions(kept))
-    return Tables(head=head, habits=habits, shades=shades, rolls=rolls, faults=faults)
+    return Tables(
+        head=head, habits=habits, shades=shades, rolls=rolls, groups=groups, faults=faults
+    )
 
 
 def typed_system(document: Document) -> System:
@@ -109,29 +116,24 @@ def typed_system(document: Document) -> System:
     return next((system for system in System if system.value == word), System.INCH)
 
 
-def _shade_tables(document: Document) -> list[tuple[str, dict[Any, Any]]]:
-    shades = document.get("shades")
-    listed = shades if isinstance(shades, list) else []
-    return [(f"shades.{n}", shade) for n, shade in enumerate(listed, 1) if isinstance(shade, dict)]
-
-
-def _roll_tables(document: Document) -> list[tuple[str, dict[Any, Any]]]:
-    rolls = document.get("rolls")
-    listed = rolls if isinstance(rolls, list) else []
-    return [(f"rolls.{n}", roll) for n, roll in enumerate(listed, 1) if isinstance(roll, dict)]
+def _tables(document: Document, name: str) -> list[tuple[str, dict[Any, Any]]]:
+    typed = document.get(name)
+    listed = typed if isinstance(typed, list) else []
+    return [(f"{name}.{n}", table) for n, table in enumerate(listed, 1) if isinstance(table, dict)]
 
 
 def _contradictions(document: Document) -> tuple[Fault, ...]:
-    tables = _shade_tables(document)
+    tables = _tables(document, "shades")
     within = [fault for where, shade in tables for fault in faults_between_fields(shade, where)]
-    without = faults_of_references(tables, _roll_tables(document))
-    return (*within, *faults_between_shades(tables), *without)
+    without = faults_of_references(tables, _tables(document, "rolls"))
+    grouped = faults_of_groups(_tables(document, "groups"), tables)
+    return (*within, *faults_between_shades(tables), *without, *grouped)
 
 
 def _unlisted(document: Document, shop: ShopList) -> tuple[Fault, ...]:
-    tables = _shade_tables(document)
+    tables = _tables(document, "shades")
     of_shades = (fault for where, shade in tables for fault in unlisted_names(shade, shop, where))
-    rolls = _roll_tables(document)
+    rolls = _tables(document, "rolls")
     return (
         *of_shades,
         *(fault for where, roll in rolls for fault in unlisted_cloth(roll, shop, where)),

@@ -7,6 +7,7 @@ from functools import cache
 from itertools import takewhile
 
 from foldwright.core.check.choices import Cutting
+from foldwright.core.check.groups.group import ShadeGroup
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.core.check.planning import Given, look_over_shade, plan_rooms
 from foldwright.core.check.review import Company
@@ -42,13 +43,24 @@ def _given(job: Job) -> Given:
 
 
 def _company(job: Job, spec: ShadeSpec, rooms: Rooms) -> Company:
-    others = (each for each in job.shades if each.tag == spec.beside)
-    beside = next(others, None)
+    group = _group_of(job, spec)
+    wanted = spec.beside or _before(spec, group)
+    beside = next((each for each in job.shades if each.tag == wanted), None)
     return Company(
         rolls=job.rolls,
         earlier=tuple(rooms(each) for each in _kin(job, spec)),
         beside=rooms(beside) if beside else None,
+        group=None if spec.beside else group,
     )
+
+
+def _group_of(job: Job, spec: ShadeSpec) -> ShadeGroup | None:
+    return next((group for group in job.groups if spec.tag in group.shades), None)
+
+
+def _before(spec: ShadeSpec, group: ShadeGroup | None) -> str:
+    """Give the first shade of a group, which all the others line up with."""
+    return group.shades[0] if group and group.shades[0] != spec.tag else ""
 
 
 def _kin(job: Job, spec: ShadeSpec) -> Iterator[ShadeSpec]:

@@ -7,12 +7,13 @@ import sys
 from pathlib import Path
 from typing import Any
 
+from foldwright.core.check.groups.group import ShadeGroup
 from foldwright.core.check.plan import ShadeSpec
 from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.facts.records import ShopList
 from foldwright.core.lift.givens import LiftCase
 from foldwright.core.quantity.rounding import System
-from foldwright.work.answers import FaultsAnswer, LayoutsAnswer, PlanAnswer, WhyAnswer
+from foldwright.work.answers import FaultsAnswer, GroupsAnswer, LayoutsAnswer, PlanAnswer, WhyAnswer
 from foldwright.work.document import typed_habits
 from foldwright.work.job import JobHead
 from foldwright.work.lifting import LiftAnswer
@@ -32,6 +33,9 @@ def schemas() -> dict[str, Schema]:
             LayoutsAnswer, "Layouts of a job, searched"
         ),
         "stock-answer.schema.json": AnswerWriter().document(StockAnswer, "Stock lengths, cut"),
+        "groups-answer.schema.json": AnswerWriter().document(
+            GroupsAnswer, "Groups of a job, matched"
+        ),
         "why-answer.schema.json": AnswerWriter().document(WhyAnswer, "A figure, explained"),
         "faults.schema.json": AnswerWriter().document(FaultsAnswer, "What could not be used"),
     }
@@ -50,6 +54,7 @@ def _job() -> Schema:
         "habits": writer.record(typed_habits()),
         "shades": shades,
         "rolls": {"type": "array", "items": writer.record(ReceivedRoll)},
+        "groups": {"type": "array", "items": writer.record(ShadeGroup)},
     }
     return _whole(writer, "A job file", properties, ["job"])
 

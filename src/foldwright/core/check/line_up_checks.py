@@ -34,8 +34,26 @@ def draft_line_up_checks(review: Review) -> Iterator[Draft[ShadeSpec]]:
     if hems[0] is None or hems[1] is None:
         yield from _unmeasured(other)
         return
-    yield from _hems(review, other, hems[0], hems[1])
+    if not _own_hems(review):
+        yield from _hems(review, other, hems[0], hems[1])
     yield from _rows(review, other, hems[0], hems[1])
+
+
+def _own_hems(review: Review) -> bool:
+    """Tell whether the two belong to a group in which each ends where its window wants it."""
+    group = review.company.group
+    return group is not None and group.own_hems
+
+
+def _by_the_group(review: Review) -> Iterator[Way[ShadeSpec]]:
+    group = review.company.group
+    if group is not None:
+        yield by_hand(f"Match the group “{_plain(group.name)}” on the job's page.")
+
+
+def _plain(name: str) -> str:
+    """Take out what a sentence would take for a place to fill."""
+    return name.replace("{", "(").replace("}", ")")
 
 
 def _unmeasured(other: ShadePlan) -> Iterator[Draft[ShadeSpec]]:
@@ -106,6 +124,7 @@ def _same_hem(review: Review, other: ShadePlan, own: L, theirs: L) -> Iterator[W
             asked__drop=drop.value,
             asked__given_by=giver,
         )
+    yield from _by_the_group(review)
     yield by_hand("Or show the client that the two hems differ.")
 
 
@@ -126,14 +145,15 @@ def _rows(review: Review, other: ShadePlan, own: L, theirs: L) -> Iterator[Draft
     """Hold each row against the one beside it, as far up as both shades have rows."""
     if review.layout is None or other.layout is None:
         return
-    pairs = [
-        _Lines(own=_above(mark, own), theirs=_above(beside, theirs))
-        for mark, beside in zip(review.layout.rows.marks, other.layout.rows.marks, strict=False)
-    ]
+    ours = [_above(mark, own) for mark in review.layout.rows.marks]
+    beside = [_above(mark, theirs) for mark in other.layout.rows.marks]
+    pairs = list(_level(ours, beside) if _own_hems(review) else _in_order(ours, beside))
+    if not pairs:
+        return
     worst = max(pairs, key=lambda pair: pair.apart)
     apart = _apart("rows apart", worst.own, worst.theirs)
     hems = abs(own.value - theirs.value)
-    if hems <= LINED_UP.value < apart.value:
+    if (hems <= LINED_UP.value or _own_hems(review)) and apart.value > LINED_UP.value:
         yield draft(
             Severity.ASK,
             "rows-differ",
@@ -144,6 +164,20 @@ def _rows(review: Review, other: ShadePlan, own: L, theirs: L) -> Iterator[Draft
             ways=_same_rows(review, other.layout.rows),
             stage=Stage.ORDER,
         )
+
+
+def _in_order(ours: list[L], beside: list[L]) -> Iterator[_Lines]:
+    """Pair the rows from the hem up."""
+    for own, theirs in zip(ours, beside, strict=False):
+        yield _Lines(own=own, theirs=theirs)
+
+
+def _level(ours: list[L], beside: list[L]) -> Iterator[_Lines]:
+    """Pair each row with the nearest one of the other, where both have rows."""
+    for own in ours:
+        if beside[0].value <= own.value <= beside[-1].value:
+            theirs = min(beside, key=lambda row: abs(row.value - own.value))
+            yield _Lines(own=own, theirs=theirs)
 
 
 def _above(mark: L, hem: L) -> L:
@@ -169,6 +203,7 @@ def _same_rows(review: Review, rows: RowPlan) -> Iterator[Way[ShadeSpec]]:
                 design__skirt=rows.skirt.value,
                 design__head_allowance=head,
             )
+    yield from _by_the_group(review)
     yield by_hand("Or show the client that the folds do not line up.")
 
 

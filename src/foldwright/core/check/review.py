@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, fields
 
+from foldwright.core.check.groups.group import ShadeGroup
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.design.choices import Choices
@@ -32,6 +33,7 @@ class Company:
     rolls: tuple[ReceivedRoll, ...] = ()
     earlier: tuple[ShadePlan, ...] = ()  # those before it in the job that share room or cloth
     beside: ShadePlan | None = None  # the one it must line up with
+    group: ShadeGroup | None = None  # that makes the two line up, where nothing else does
 
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)

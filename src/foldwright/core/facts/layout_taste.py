@@ -165,3 +165,19 @@ MOST_FULL_LOOP = fact(
 
 DIFFERENT_STACK = _look("raised sizes that differ", "1/2", "Less is not seen.")
 TOLD_APART = _look("lengths told apart", "1/4", "A smaller trade is not worth a sentence.")
+
+LEVEL_STEP = {
+    System.INCH: _look("step of level rows", "1/8", "Twice a mark, so that half of it is one."),
+    System.METRIC: fact(
+        "step of level rows",
+        Length.mm(2),
+        Unit.LENGTH,
+        "Twice a mark, so that half of it is one.",
+        Status.HOUSE,
+    ),
+}
+STACK_WORTH = _seconds(
+    "time that a metre of raised shade is worth",
+    7200,
+    "Invented: about three minutes an inch are spent rather than let a raised shade hang lower.",
+)

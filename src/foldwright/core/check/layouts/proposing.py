@@ -10,15 +10,13 @@ from foldwright.core.check.layouts.in_the_way import typed_in_the_way
 from foldwright.core.check.layouts.offers import Offer, Offers
 from foldwright.core.check.layouts.rail import Rail, rail_of
 from foldwright.core.check.layouts.ranking import Field, Place
-from foldwright.core.check.layouts.row_cases import Band, row_cases
+from foldwright.core.check.layouts.row_cases import Band, band_of, row_cases
 from foldwright.core.check.layouts.trading import Seen, tell_offer, tell_title
-from foldwright.core.check.plan import ShadePlan
 from foldwright.core.check.review import Review
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.laying_out import draw_layout
 from foldwright.core.design.order import Order
 from foldwright.core.facts.layout_taste import BEST, NEXT, OTHERS, Merit, Wish
-from foldwright.core.quantity.length import ZERO
 from foldwright.core.why.finding import Change, Remedy
 from foldwright.core.why.trying import as_typed
 
@@ -97,7 +95,7 @@ def propose_layouts(review: Review) -> Offers | None:
     order, plan = review.order, review.plan
     if order is None or plan.layout is None:
         return None
-    terms = Terms(band=_band(plan), rail=rail_of(plan, review.habits))
+    terms = Terms(band=band_of(plan.spec.making), rail=rail_of(plan, review.habits))
     field = terms.field(order)
     place = field.first(BEST)
     if place is None:
@@ -110,14 +108,6 @@ def propose_layouts(review: Review) -> Offers | None:
         others=tuple(_offer(order, other, best.seen) for other in others),
         in_the_way=tuple(typed_in_the_way(order, stops, terms.least_stops)) if stops else (),
     )
-
-
-def _band(plan: ShadePlan) -> Band | None:
-    making = plan.spec.making
-    if making.band_height is None:
-        return None
-    lower = making.band_above_hem or ZERO
-    return Band(lower=lower, upper=lower + making.band_height)
 
 
 def _beside(field: Field, best: Place) -> Iterator[tuple[Wish, Place]]:

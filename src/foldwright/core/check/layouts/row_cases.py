@@ -9,6 +9,7 @@ from foldwright.core.check.layouts.locking import locked_designs
 from foldwright.core.check.layouts.skirts import skirts_tried
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.layout import RowPlan, Stack
+from foldwright.core.design.making import Making
 from foldwright.core.design.order import (
     Order,
     head_allowance,
@@ -102,6 +103,42 @@ def _can_rise(trial: _Trial) -> bool:
         and order.drop.value > used
         and style.least_spacing(order, count) >= pitch.nanometres * 2
     )
+
+
+def count_row_stops(order: Order, band: Band | None) -> int:
+    """Count what the rows of an order would be stopped for.
+
+    Takes: the order; a band across the face, where there is one.
+
+    Gives: the stops of rows, stack, band and the cord over the top row.
+
+    Holds for: an order that can be drawn.
+
+    Source: derived here.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> count_row_stops(ORDER, None)
+    0
+    """
+    return _case(_trial(order, order.design), band).stops
+
+
+def band_of(making: Making) -> Band | None:
+    """Give the band across a face, where there is one.
+
+    Takes: what is sewn on.
+
+    Gives: its edges over the bottom edge.
+
+    Source: derived here.
+
+    >>> band_of(Making()) is None
+    True
+    """
+    if making.band_height is None:
+        return None
+    lower = making.band_above_hem or ZERO
+    return Band(lower=lower, upper=lower + making.band_height)
 
 
 def _case(trial: _Trial, band: Band | None) -> RowCase:

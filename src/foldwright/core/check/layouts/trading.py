@@ -94,7 +94,7 @@ def tell_title(wish: Wish, one: Seen, other: Seen) -> str:
     if wish is not NEXT:
         return wish.title
     rows, columns = _rows_apart(one, other), _columns_apart(one, other)
-    changes = " and ".join((*_more_or_fewer(rows, "row"), *_more_or_fewer(columns, "column")))
+    changes = " and ".join((*more_or_fewer(rows, "row"), *more_or_fewer(columns, "column")))
     return changes[:1].upper() + changes[1:] if changes else wish.title
 
 
@@ -122,7 +122,7 @@ def _rings(said: Saying, one: Seen, other: Seen) -> None:
     rows, columns = _rows_apart(one, other), _columns_apart(one, other)
     if not rows and not columns:
         return
-    changes = " and ".join((*_more_or_fewer(rows, "row"), *_more_or_fewer(columns, "column")))
+    changes = " and ".join((*more_or_fewer(rows, "row"), *more_or_fewer(columns, "column")))
     rings = one.rings.value - other.rings.value
     difference = derived(
         "rings apart", abs(rings), Unit.COUNT, "{0} against {1}.", one.rings, other.rings
@@ -151,7 +151,18 @@ def _single(rows: int, columns: int) -> bool:
     return abs(rows) + abs(columns) == 1
 
 
-def _more_or_fewer(number: int, word: str) -> Iterator[str]:
+def more_or_fewer(number: int, word: str) -> Iterator[str]:
+    """Say how many more or fewer there are; nothing where there are as many.
+
+    Takes: the difference; what is counted, one of it.
+
+    Gives: text such as "2 rows more", or none.
+
+    Source: derived here.
+
+    >>> [*more_or_fewer(2, "row"), *more_or_fewer(0, "row"), *more_or_fewer(-1, "column")]
+    ['2 rows more', '1 column fewer']
+    """
     if number:
         many = "" if abs(number) == 1 else "s"
         yield f"{abs(number)} {word}{many} {'more' if number > 0 else 'fewer'}"

@@ -1,0 +1,72 @@
+"""Match the shades of a job's groups, and type what matching takes."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+from foldwright.core.check.groups.group import ShadeGroup
+from foldwright.core.check.groups.matching import Matching, match_group
+from foldwright.core.check.review import Review
+from foldwright.core.drawing.model import Drawing
+from foldwright.core.drawing.room import room_elevation
+from foldwright.core.quantity.rounding import System
+from foldwright.work.changing import change_shade
+from foldwright.work.document import Document
+from foldwright.work.files import write_whole
+from foldwright.work.job import Job
+from foldwright.work.planning import Rooms, rooms_of
+from foldwright.write.svg import svg
+
+AS_THEY_HANG, MATCHED = "as they hang", "matched"
+
+
+def match_groups(job: Job, rooms: Rooms | None = None) -> tuple[Matching, ...]:
+    """Match every group of a job, in the order of its file.
+
+    Takes: the job; what takes a shade through the rooms, where plans are kept.
+    """
+    through = rooms or cache(rooms_of(job))
+    return tuple(_match(job, group, through) for group in job.groups)
+
+
+def type_match(document: Document, matching: Matching) -> Document:
+    """Give the document with all that a matched group takes; the one given stays as it is."""
+    tags = [str(shade.get("tag", "")) for shade in document["shades"]]
+    for shade in matching.shades:
+        document = change_shade(document, tags.index(shade.now.tag), shade.way.changes)
+    return document
+
+
+def rooms_of_group(matching: Matching, system: System) -> dict[str, Drawing]:
+    """Draw a group as it hangs and, where it does not match yet, as it would: by their words."""
+    if not matching.shades:
+        return {}
+    now = room_elevation(tuple(shade.now for shade in matching.shades), AS_THEY_HANG, system)
+    if matching.stands:
+        return {AS_THEY_HANG: now}
+    then = room_elevation(tuple(shade.then for shade in matching.shades), MATCHED, system)
+    return {AS_THEY_HANG: now, MATCHED: then}
+
+
+def write_rooms(groups: tuple[Matching, ...], folder: Path, system: System) -> tuple[Path, ...]:
+    """Write the drawings of every group into a folder, as SVG.
+
+    Raises: CannotUse where the folder or a file cannot be written.
+    """
+    written = []
+    for number, matching in enumerate(groups, start=1):
+        for words, drawing in rooms_of_group(matching, system).items():
+            path = folder / f"group-{number}-{words.replace(' ', '-')}.svg"
+            write_whole(path, svg(drawing).encode())
+            written.append(path)
+    return tuple(written)
+
+
+def _match(job: Job, group: ShadeGroup, rooms: Rooms) -> Matching:
+    by_tag = {spec.tag: spec for spec in job.shades}
+    reviews = tuple(
+        Review(plan=rooms(by_tag[tag]), shop=job.shop, habits=job.habits, markets=job.markets)
+        for tag in group.shades
+    )
+    return match_group(group, reviews, job.system)
