@@ -16,7 +16,7 @@ from foldwright.core.check.plan import ShadePlan
 from foldwright.core.drawing.elevation import elevation
 from foldwright.core.drawing.frame import Frame
 from foldwright.core.drawing.graph import raise_graph
-from foldwright.core.drawing.model import Drawing, Layer, Rectangle
+from foldwright.core.drawing.model import Drawing, Layer, Point, Polyline, Rectangle
 from foldwright.core.drawing.section import side_section
 from foldwright.core.quantity.rounding import System
 from foldwright.write.svg import svg
@@ -94,14 +94,29 @@ def _svg(drawing: Drawing, why_url: str) -> Markup:
 
 
 def _grip(travel_mm: float, front: Drawing, top: float) -> Markup:
-    """Lay the grip along the lower edge of the cloth, the last outline drawn of it."""
-    cloth = [
-        one for one in front.elements if isinstance(one, Rectangle) and one.layer is Layer.CLOTH
-    ][-1]
+    """Lay the grip along the lowest edge of the cloth, from side to side."""
+    outline = _outline(front)
+    left, right = (pick(point.x for point in outline) for pick in (min, max))
+    lowest = min(point.y for point in outline)
     return GRIP.format(
         travel=travel_mm / front.scale,
-        x=(cloth.corner.x - front.extent.left) / front.scale,
-        y=(top - cloth.corner.y) / front.scale - GRIP_HEIGHT * 2 / 3,
-        width=cloth.width / front.scale,
+        x=(left - front.extent.left) / front.scale,
+        y=(top - lowest) / front.scale - GRIP_HEIGHT * 2 / 3,
+        width=(right - left) / front.scale,
         height=GRIP_HEIGHT,
     )
+
+
+def _outline(front: Drawing) -> tuple[Point, ...]:
+    """Give the corners of the cloth, the last outline drawn of it: a box, or with a dipping hem."""
+    outlines = [
+        one
+        for one in front.elements
+        if one.layer is Layer.CLOTH
+        and (isinstance(one, Rectangle) or (isinstance(one, Polyline) and one.closed))
+    ]
+    last = outlines[-1]
+    if isinstance(last, Polyline):
+        return last.points
+    far = Point(last.corner.x + last.width, last.corner.y + last.height)
+    return (last.corner, far)
