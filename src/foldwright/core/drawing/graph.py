@@ -4,11 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import floor, log10
 
 import numpy as np
 
 from foldwright.core.check.plan import ShadePlan
+from foldwright.core.drawing.axes import (
+    TICK,
+    axis_name,
+    metres_in_unit,
+    newtons_in_unit,
+    round_values,
+    tick,
+)
 from foldwright.core.drawing.blank import blank
 from foldwright.core.drawing.frame import Frame, Gutters
 from foldwright.core.drawing.labels import spread
@@ -32,7 +39,6 @@ from foldwright.core.drawing.tags import tag
 from foldwright.core.drawing.words import UNIT_WORDS
 from foldwright.core.lift.balance import Balance, RaiseCurve
 from foldwright.core.quantity.length import Length
-from foldwright.core.quantity.measure_reading import POUND_FORCE_N
 from foldwright.core.quantity.measures import print_force, print_number, print_turns
 from foldwright.core.quantity.printing import print_length
 from foldwright.core.quantity.rounding import System
@@ -43,9 +49,6 @@ TITLE = "Load against raise"
 UNDER_ELEVATION = Frame(width=180.0, height=100.0)
 EDGES = Gutters(left=15.0, bottom=14.0, right=41.0, top=10.0)
 HEADROOM = 1.08  # of the greatest force
-TICKS_WANTED = 6
-NICE_STEPS = (1.0, 2.0, 2.5, 5.0, 10.0)
-TICK = 1.5
 LABEL_GAP = 5.0
 LABEL_OFF = 3.0
 DOT = 1.0
@@ -256,59 +259,16 @@ def _axes(scale: _Scale, system: System) -> Iterator[AnyElement]:
     origin = Point(plot.left, plot.bottom)
     for end in (Point(plot.right, plot.bottom), Point(plot.left, plot.top)):
         yield Line(start=origin, end=end, layer=Layer.AXES, kind=LineKind.THIN)
-    for value in _round_values(scale.raise_m / _metres_in_unit(system)):
-        at = scale.at(value * _metres_in_unit(system), 0.0)
-        yield from _tick(at, Point(at.x, at.y - TICK), print_number(value), Anchor.MIDDLE)
-    for value in _round_values(scale.force_n / _newtons_in_unit(system)):
-        at = scale.at(0.0, value * _newtons_in_unit(system))
-        yield from _tick(at, Point(at.x - TICK, at.y), print_number(value), Anchor.END)
+    for value in round_values(scale.raise_m / metres_in_unit(system)):
+        at = scale.at(value * metres_in_unit(system), 0.0)
+        yield from tick(at, Point(at.x, at.y - TICK), print_number(value), Anchor.MIDDLE)
+    for value in round_values(scale.force_n / newtons_in_unit(system)):
+        at = scale.at(0.0, value * newtons_in_unit(system))
+        yield from tick(at, Point(at.x - TICK, at.y), print_number(value), Anchor.END)
     force_unit = print_force(1.0, system).split()[-1]
-    yield _axis_name(f"Raise, {UNIT_WORDS[system]}", Point((plot.left + plot.right) / 2, 2.0))
+    yield axis_name(f"Raise, {UNIT_WORDS[system]}", Point((plot.left + plot.right) / 2, 2.0))
     middle = (plot.bottom + plot.top) / 2
-    yield _axis_name(f"Force on all cords, {force_unit}", Point(2.0, middle), upright=True)
-
-
-def _metres_in_unit(system: System) -> float:
-    return (Length.inches(1) if system is System.INCH else Length.mm(1)).in_metres
-
-
-def _newtons_in_unit(system: System) -> float:
-    return POUND_FORCE_N if system is System.INCH else 1.0
-
-
-def _round_values(greatest: float) -> list[float]:
-    """Give round values from nothing to the greatest."""
-    rough = greatest / TICKS_WANTED
-    power = 10.0 ** floor(log10(rough))
-    step = next(nice * power for nice in NICE_STEPS if nice * power >= rough)
-    return [step * count for count in range(int(greatest / step) + 1)]
-
-
-def _tick(at: Point, end: Point, words: str, anchor: Anchor) -> Iterator[AnyElement]:
-    """Draw a tick and its figure."""
-    yield Line(start=at, end=end, layer=Layer.AXES, kind=LineKind.THIN)
-    shift = Point(0.0, -2.5) if anchor is Anchor.MIDDLE else Point(-1.0, 0.0)
-    yield Text(
-        at=Point(end.x + shift.x, end.y + shift.y),
-        words=words,
-        size=Lettering.NOTE,
-        anchor=anchor,
-        layer=Layer.AXES,
-        kind=LineKind.THIN,
-    )
-
-
-def _axis_name(words: str, at: Point, *, upright: bool = False) -> Text:
-    """Name an axis."""
-    return Text(
-        at=at,
-        words=words,
-        size=Lettering.NOTE,
-        anchor=Anchor.MIDDLE,
-        upright=upright,
-        layer=Layer.AXES,
-        kind=LineKind.THIN,
-    )
+    yield axis_name(f"Force on all cords, {force_unit}", Point(2.0, middle), upright=True)
 
 
 def _describe(balance: Balance, curve: RaiseCurve, raised_m: float, system: System) -> str:

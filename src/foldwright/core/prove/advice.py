@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import Any
 
+import numpy as np
+
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure
 from foldwright.core.why.finding import Finding
@@ -126,6 +128,14 @@ class RiseCurve:
     hand_up_n: tuple[float, ...]  # below zero: a hand must lift to keep it rising
     hand_up_low_n: tuple[float, ...]
     hand_up_high_n: tuple[float, ...]
+
+    def raise_at(self, seconds: float) -> float:
+        """Give the raise in m so long after the release, for the moving shade."""
+        return float(np.interp(seconds, self.time_s, self.raise_m))
+
+    def share_at(self, seconds: float) -> float:
+        """Give the same as a share of the travel."""
+        return self.raise_at(seconds) / self.at_m[-1]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -79,7 +79,9 @@ def _width(learned: Learned, weights: Reals) -> float:
 
 
 def _step(learned: Learned, candidate: _Candidate, now: float) -> NextStep:
-    after = float(np.mean([_after(learned, candidate, place) for place in _truths(learned)]))
+    # As often as each is likely, evenly through what is to be known.
+    truths = learned.spread(learned.shades.least_turns, TRUTHS)
+    after = float(np.mean([_after(learned, candidate, place) for place in truths]))
     width = reckoned(
         "range of the least turns now",
         now,
@@ -101,15 +103,6 @@ def _step(learned: Learned, candidate: _Candidate, now: float) -> NextStep:
         width_now=width,
         width_after=left,
     )
-
-
-def _truths(learned: Learned) -> list[int]:
-    """Take trial shades as often as each is likely, evenly through the least turns."""
-    order = np.argsort(learned.shades.least_turns)
-    reached = np.cumsum(learned.weights[order])
-    shares = (np.arange(TRUTHS) + 0.5) / TRUTHS
-    places = np.searchsorted(reached, shares).clip(max=order.size - 1)
-    return [int(place) for place in order[places]]
 
 
 def _after(learned: Learned, candidate: _Candidate, truth: int) -> float:

@@ -52,6 +52,14 @@ class Learned:
         low, likely, high = values[order][places].tolist()
         return Span(likely=likely, low=low, high=high)
 
+    def spread(self, values: Reals, count: int) -> list[int]:
+        """Give the places of trial shades spread evenly through what is possible of a quantity."""
+        order = np.argsort(values)
+        reached = np.cumsum(self.weights[order])
+        shares = (np.arange(count) + 0.5) / count
+        places = np.searchsorted(reached, shares).clip(max=order.size - 1)
+        return [int(place) for place in order[places]]
+
     def reweighed(self, weights: Reals) -> Learned:
         """Give the same trial shades with other weights."""
         return replace(self, weights=weights)

@@ -14,6 +14,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
+from functools import cached_property
+from math import pi
 from typing import Any
 
 import numpy as np
@@ -53,7 +55,7 @@ class End(Enum):
     STILL_RISING = "still rising when the time was up"
 
 
-@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+@dataclass(frozen=True, kw_only=True, eq=False)
 class RisingShade:
     """One shade with all that decides how it rises; SI, torques per turn where it says so."""
 
@@ -74,11 +76,27 @@ class RisingShade:
         """Give the raise of the up-stop."""
         return self.curve.panel.travel_m if self.travel_m is None else self.travel_m
 
+    @cached_property
+    def same_arm_m(self) -> float | None:
+        """Give the arm where it is the same at every raise, as a cord's is, else None."""
+        first, last = (float(self.winding.arm(raise_m)) for raise_m in (0.0, self.stop_m))
+        return first if first == last else None
+
+    def arm_m(self, raise_m: float) -> float:
+        """Give the arm at a raise."""
+        return self.same_arm_m or float(self.winding.arm(raise_m))
+
+    def turns_to_go(self, raise_m: float) -> float:
+        """Give the turns from a raise to the stop."""
+        if self.same_arm_m:
+            return (self.stop_m - raise_m) / (2 * pi * self.same_arm_m)
+        return float(self.winding.turns_to_go(raise_m, self.stop_m))
+
     def drive_n(self, raise_m: float, load_n: float) -> float:
         """Give what is left at the cords to speed the rising shade up, brake left out."""
-        turns = self.turns + float(self.winding.turns_to_go(raise_m, self.stop_m))
+        turns = self.turns + self.turns_to_go(raise_m)
         torque = (1 - self.spring_hysteresis) * self.rate_n_m_turn * turns
-        arm = float(self.winding.arm(raise_m))
+        arm = self.arm_m(raise_m)
         return (torque - self.constant_friction_n_m) / arm - (1 + self.load_friction) * load_n
 
     def balance_m(self) -> float:
@@ -91,7 +109,7 @@ class RisingShade:
 
     def mass_kg(self, raise_m: float, load_n: float) -> float:
         """Give all that moves, counted as if it rose with the bar."""
-        return load_n / G + self.turning_inertia_kg_m2 / float(self.winding.arm(raise_m)) ** 2
+        return load_n / G + self.turning_inertia_kg_m2 / self.arm_m(raise_m) ** 2
 
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
@@ -223,7 +241,7 @@ class _Path:
         def rates(_: float, state: Reals) -> tuple[float, float]:
             raised, speed = float(state[0]), float(state[1])
             load = load_n + slope * (raised - start_m)
-            arm = float(shade.winding.arm(raised))
+            arm = shade.arm_m(raised)
             braked = shade.brake_drag_n_m_s / arm**2 * speed
             force = shade.drive_n(raised, load) - braked - beta * growing * speed**2
             return speed, force / shade.mass_kg(raised, load)
