@@ -19,6 +19,7 @@ from foldwright.core.design.layout import (
     SewnLine,
     Stack,
     SwagPlan,
+    ValancePlan,
     WidthPlan,
 )
 from foldwright.core.facts.habits import Habits
@@ -47,6 +48,7 @@ RESULTS: tuple[type[Any], ...] = (
     SewnLine,
     Stack,
     SwagPlan,
+    ValancePlan,
     Layout,
     Weights,
     Window,

@@ -13,7 +13,7 @@ from enum import Enum
 
 from foldwright.core.check.choices import FixingPlace, Nap
 from foldwright.core.design.choices import RodPlace, RodPocket, StyleName
-from foldwright.core.design.making import HoleCover
+from foldwright.core.design.making import HoleCover, Valance
 from foldwright.core.lift.choices import Brake, LiftKind, Lock
 from foldwright.core.measure.opening import Face, HeightRule, MountPlace, Side, Substrate
 from foldwright.core.pieces.matching import PatternAcross, PatternAlong
@@ -392,6 +392,7 @@ MATERIALS = Group(
         _record("materials.face", "Face cloth", "cloths"),
         _record("materials.lining", "Lining", "cloths"),
         _record("materials.interlining", "Interlining", "cloths"),
+        _record("materials.valance", "Valance, if not the face", "cloths"),
         _record("materials.bar", "Bottom bar", "bars"),
         _record("materials.rod", "Rod", "rods"),
         _record("materials.board", "Board", "boards"),
@@ -487,6 +488,26 @@ CUTTING = Group(
         ),
         Field(path="making.band_height", label="Band across the face, its height"),
         Field(path="making.band_above_hem", label="Band over the bottom edge"),
+        _choice(
+            "making.valance",
+            "Valance",
+            {
+                Valance.NONE.value: "none",
+                Valance.ATTACHED.value: "attached, on the shade's board",
+                Valance.SEPARATE.value: "separate, on a board of its own",
+            },
+            default=Valance.NONE.value,
+        ),
+        Field(
+            path="making.valance_depth",
+            label="Depth of the valance",
+            answered_by="layout.valance.depth",
+        ),
+        Field(
+            path="making.return_flaps",
+            label="Returns are flaps, cut apart from the face",
+            kind=Kind.TICK,
+        ),
     ),
     more=(
         Field(path="cutting.turned", label="Cut across the roll", kind=Kind.TICK),
@@ -522,7 +543,6 @@ CUTTING = Group(
             label="Interlining goes into the hem turn",
             kind=Kind.TICK,
         ),
-        Field(path="making.valance_depth", label="Depth of the valance"),
     ),
 )
 

@@ -22,6 +22,7 @@ LIST_OF_FIELD = {
     "materials.face": "cloths",
     "materials.lining": "cloths",
     "materials.interlining": "cloths",
+    "materials.valance": "cloths",
     "materials.bar": "bars",
     "materials.rod": "rods",
     "materials.board": "boards",

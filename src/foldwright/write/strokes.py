@@ -117,8 +117,9 @@ def _(circle: Circle, place: Place) -> str:
 @draw.register
 def _(box: Rectangle, place: Place) -> str:
     corner = place.at(Point(box.corner.x, box.corner.y + box.height))
+    ground = ' class="ground" fill="#fff"' if box.covering else ""
     return (
-        f'<rect{_stroke(box)} x="{number(corner.x)}" y="{number(corner.y)}"'
+        f'<rect{_stroke(box)}{ground} x="{number(corner.x)}" y="{number(corner.y)}"'
         f' width="{number(place.size(box.width))}" height="{number(place.size(box.height))}"/>'
     )
 

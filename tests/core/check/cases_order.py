@@ -45,6 +45,7 @@ CHECK = {
         of="spring", typed={"materials.fixing": "Feeble anchor", "opening.substrate": "steel stud"}
     ),
     "check.fixings-unchosen": Order(of="spring", typed={"materials.fixing": None}),
+    "check.flaps-without-returns": Order(of="outside", typed={"making.return_flaps": True}),
     "check.half-drop": Order(of="wide", typed={"materials.face": "Half drop"}),
     "check.hems-differ": Order(
         of="spring", typed={"beside": "B0"}, before=({"opening.floor_to_head": "80 1/2"},)
@@ -132,5 +133,17 @@ CHECK = {
     ),
     "check.turned-pattern": Order(of="print", typed={"cutting.turned": True}),
     "check.turned-too-long": Order(of="spring", typed={"cutting.turned": True}),
-    "check.valance-short": Order(of="spring", typed={"making.valance_depth": "2"}),
+    "check.valance-kind": Order(of="spring", typed={"making.valance_depth": "8"}),
+    "check.valance-short": Order(
+        of="spring", typed={"making.valance": "attached", "making.valance_depth": "2"}
+    ),
+    "check.valance-stands-out": Order(
+        of="spring",
+        typed={
+            "making.valance": "separate",
+            "opening.depth_head": "4 1/4",
+            "opening.depth_sill": "4 1/4",
+        },
+    ),
+    "check.valance-without-returns": Order(of="outside", typed={"making.valance": "attached"}),
 }

@@ -1,4 +1,4 @@
-"""What shows past an edge or bulges at one: lining, bar, rods, valance, seams at the hardware."""
+"""What shows past an edge or bulges at one: lining, bar, rods, seams at the hardware."""
 
 from __future__ import annotations
 
@@ -13,14 +13,13 @@ from foldwright.core.facts.order_limits import (
     LINING_EDGE,
     ROD_EDGE,
     SEAM_TO_HARDWARE,
-    VALANCE_BEYOND,
 )
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Severity, Stage
-from foldwright.core.why.making import chosen, derived, supplied
-from foldwright.core.why.trying import Draft, Way, by_change, by_hand
+from foldwright.core.why.making import derived
+from foldwright.core.why.trying import Draft, Way, by_hand
 
 L = Figure[Length]
 
@@ -30,7 +29,6 @@ def draft_edge_checks(review: Review) -> Iterator[Draft[ShadeSpec]]:
     yield from _lining(review)
     yield from _bar(review)
     yield from _rod(review)
-    yield from _valance(review)
     yield from _seam(review)
 
 
@@ -74,40 +72,6 @@ def _rod(review: Review) -> Iterator[Draft[ShadeSpec]]:
             ROD_EDGE,
             ways=(by_hand("Set the habit of the rods to {0} or more.", ROD_EDGE),),
             stage=Stage.HEADRAIL,
-        )
-
-
-def _valance(review: Review) -> Iterator[Draft[ShadeSpec]]:
-    typed, bracket = review.spec.making.valance_depth, review.chosen.bracket
-    if typed is None or bracket is None:
-        return
-    height = supplied("headrail height", bracket.height, Unit.LENGTH, bracket.name)
-    needed = derived(
-        "depth of the valance",
-        review.marked(height.value + VALANCE_BEYOND.value, Rounding.CUT_OVERSIZE),
-        Unit.LENGTH,
-        "The headrail {0} and {1} below it, rounded up.",
-        height,
-        VALANCE_BEYOND,
-        rounding=Rounding.CUT_OVERSIZE,
-    )
-    if typed < height.value + VALANCE_BEYOND.value:
-        yield draft(
-            Severity.NOTE,
-            "valance-short",
-            "The valance is {0} deep; with less than {1} the headrail shows under it.",
-            chosen("depth of the valance", typed, Unit.LENGTH),
-            needed,
-            ways=(
-                by_change(
-                    review.spec,
-                    review.system,
-                    "Make it {0} deep.",
-                    needed,
-                    making__valance_depth=needed.value,
-                ),
-            ),
-            stage=Stage.ORDER,
         )
 
 

@@ -102,7 +102,7 @@ def _hung(review: Review) -> N | None:
     if weights is None or board is None or size is None:
         return None
     tube = review.chosen.tube
-    parts = [weights.total, _board_mass(board, size.board_length)]
+    parts = [weights.total, *weights.beside, _board_mass(board, size.board_length)]
     if tube is not None:
         parts.append(_tube_mass(tube, size.board_length))
     pull = _pull(review)

@@ -30,6 +30,7 @@ from foldwright.core.design.stack_checks import draft_stack_checks
 from foldwright.core.design.stacking import plan_stack, travel
 from foldwright.core.design.styles import row_count, style_of
 from foldwright.core.design.swag_checks import draft_swag_checks
+from foldwright.core.design.valance import flap_length, plan_valance
 from foldwright.core.design.widths import Joining, flat_width, join_widths, side_turn
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Chosen
@@ -110,6 +111,7 @@ def draw_layout(order: Order) -> Layout:
     joining = join_widths(order)
     columns = plan_columns(order, joining.seams)
     pockets = plan_pockets(order, rows)
+    stack = plan_stack(order, style, rows)
     layout = Layout(
         style=style.name,
         rows=rows,
@@ -117,8 +119,9 @@ def draw_layout(order: Order) -> Layout:
         widths=_width_plan(order, joining, columns),
         cuts=cut_layers(order, rows, joining),
         lined=lined(order),
-        pieces=tuple(cut_pieces(order, rows)),
-        stack=plan_stack(order, style, rows),
+        stack=stack,
+        valance=plan_valance(order, stack),
+        flap_length=flap_length(order, stack),
         travel=travel(order, rows),
         swag=style.swag(order, rows),
         side_turn=side_turn(order),
@@ -127,6 +130,7 @@ def draw_layout(order: Order) -> Layout:
         pockets=pockets,
         sewn=(*style.sewn(order, rows, columns), *pocket_lines(pockets)),
     )
+    layout = replace(layout, pieces=tuple(cut_pieces(order, layout)))
     return replace(layout, sewing=sewing_order(order, layout))
 
 

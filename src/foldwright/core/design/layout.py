@@ -7,6 +7,7 @@ from enum import Enum
 from typing import Any
 
 from foldwright.core.design.choices import RodPlace, RodPocket, StyleName
+from foldwright.core.design.making import Valance
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure
 
@@ -80,6 +81,7 @@ class Rides(Enum):
     """Where the weight of a piece beside the layers lies."""
 
     BOARD = "on the board"
+    OWN_BOARD = "on a board of its own"
     ROWS = "at the ring rows"
     DROP = "along the drop"
     BAND = "across the shade"
@@ -100,6 +102,18 @@ class Piece:
     length: L
     rides: Rides
     above_hem: L | None = None  # of a band across: its middle over the bottom edge
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ValancePlan:
+    """A valance before the headrail; one on a board of its own says how that is cut."""
+
+    kind: Valance
+    depth: L
+    width: L  # of its face, as it hangs
+    return_depth: L | None = None  # round each end of its board
+    board_depth: L | None = None
+    board_length: L | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -182,5 +196,7 @@ class Layout:
     lined: Figure[str] | None = None  # in words: unlined, lined, dim-out, blackout
     pieces: tuple[Piece, ...] = ()  # cut besides the layers
     pockets: PocketPlan | None = None  # for rods, where they are folded from the cloth
+    valance: ValancePlan | None = None
+    flap_length: L | None = None  # of the flaps at the ends of the board
     sewn: tuple[SewnLine, ...] = ()  # what is marked on the flat cloth besides rows and columns
     sewing: tuple[SewingStep, ...] = ()  # in the order of the work

@@ -19,13 +19,23 @@ class HoleCover(Enum):
     ACCEPTED = "accepted by the client"
 
 
+class Valance(Enum):
+    """What hides the headrail from the room."""
+
+    NONE = "none"
+    ATTACHED = "attached"  # stapled to the shade's own board, over its head
+    SEPARATE = "separate"  # on a board of its own, clear of the raised shade
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Making:
     """What is sewn on or hung before the shade."""
 
     band_height: Length | None = None  # trim across the face
     band_above_hem: Length | None = None  # its lower edge over the bottom edge; none: 0
+    valance: Valance = Valance.NONE
     valance_depth: Length | None = None
+    return_flaps: bool = False  # cut apart, where the returns would else be one with the face
     holes: HoleCover | None = None
     interlining_in_hem: bool = False
 

@@ -15,6 +15,7 @@ from foldwright.core.design.lining_steps import (
 from foldwright.core.design.order import Order
 from foldwright.core.design.rod_pockets import in_the_lining
 from foldwright.core.design.styles import style_of
+from foldwright.core.design.valance_steps import valance_steps
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import derived
@@ -46,6 +47,7 @@ def _steps(order: Order, layout: Layout) -> Iterator[SewingStep]:
     yield from style.after_the_rings(order, layout)
     yield from _rods(layout)
     yield _top(layout)
+    yield from valance_steps(layout)
     yield _dress(layout)
 
 

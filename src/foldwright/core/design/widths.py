@@ -98,12 +98,24 @@ def across(order: Order) -> L:
 
     Source: common practice.
     """
-    flat, back = flat_width(order), order.size.return_depth
+    flat, back = flat_width(order), wrapped_return(order)
     if back is None:
         return flat
     value = flat.value + back.value * 2
     because = "The face {0} and a return of {1} at each side."
     return derived("width with returns", value, Unit.LENGTH, because, flat, back)
+
+
+def wrapped_return(order: Order) -> L | None:
+    """Tell how far the face itself is led round the ends of the board.
+
+    Takes: the order.
+
+    Gives: the return; None without returns, or where flaps are cut for them.
+
+    Source: common practice.
+    """
+    return None if order.making.return_flaps else order.size.return_depth
 
 
 def flat_width(order: Order) -> L:
@@ -334,7 +346,7 @@ def _centre_piece(seams: tuple[L, ...]) -> L:
 
 
 def _side_cut(order: Order, side: L) -> L:
-    turn, seam, back = side_turn(order), order.habits.seam_allowance, order.size.return_depth
+    turn, seam, back = side_turn(order), order.habits.seam_allowance, wrapped_return(order)
     returned, flare = () if back is None else (back,), _flare(order)
     because = "{0} that shows, the side turn {1} and the seam {2}"
     because += ", and the return {3}" if returned else ""

@@ -30,6 +30,7 @@ from foldwright.core.drawing.model import (
 from foldwright.core.drawing.shapes import around, rectangle
 from foldwright.core.drawing.surround import Surround, draw_surround, surround
 from foldwright.core.drawing.tags import tag
+from foldwright.core.drawing.valance import valance_before
 from foldwright.core.drawing.words import in_full
 from foldwright.core.measure.finished import FinishedSize
 from foldwright.core.measure.opening import Face
@@ -145,6 +146,7 @@ def _elements(scene: _Scene) -> Iterator[AnyElement]:
         yield draw_outline(_face(scene, scene.hang))
     else:
         yield rectangle(scene.cover, Layer.CLOTH, LineKind.VISIBLE)
+    yield from valance_before(scene.plan, scene.system, width=scene.width, top=scene.drop)
     yield from _sizes(scene)
     yield from _caption(scene)
 

@@ -46,6 +46,7 @@ class Layer(Enum):
     CORDS = "cords"
     BAR = "bar"
     HANDLE = "handle"
+    VALANCE = "valance"
     SIZES = "sizes"
     NOTES = "notes"
     AXES = "axes"
@@ -138,11 +139,12 @@ class Circle(Element):
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Rectangle(Element):
-    """An upright rectangle from its lower left corner."""
+    """An upright rectangle from its lower left corner; `covering` hides what lies behind it."""
 
     corner: Point
     width: float
     height: float
+    covering: bool = False
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -30,6 +30,7 @@ from foldwright.core.drawing.model import (
 )
 from foldwright.core.drawing.shapes import corners, rectangle
 from foldwright.core.drawing.tags import tag
+from foldwright.core.drawing.valance import above_shade, flap_in_section, valance_in_section
 from foldwright.core.drawing.words import in_full
 from foldwright.core.measure.opening import Face, MountPlace
 from foldwright.core.quantity.length import Length
@@ -138,6 +139,8 @@ def _elements(scene: _Scene) -> Iterator[AnyElement]:
     yield from _cord(scene)
     yield from _cloth(scene)
     yield from _bar(scene)
+    yield from flap_in_section(scene.plan, scene.board)
+    yield from valance_in_section(scene.plan, scene.board, _front(scene))
     yield from _raised_size(scene)
     yield from _notes(scene)
 
@@ -224,9 +227,18 @@ def _cord(scene: _Scene) -> Iterator[AnyElement]:
 
 def _cloth(scene: _Scene) -> Iterator[AnyElement]:
     """Draw the cloth in one line from the board down through all panels to the hem."""
-    path = loops(scene.hang.panels, lane=scene.lane, rest=scene.rest)
+    path = _path(scene)
     hem = Point(scene.rest, scene.hang.hem)
     yield Polyline(points=(*path, hem), layer=Layer.CLOTH)
+
+
+def _path(scene: _Scene) -> tuple[Point, ...]:
+    return loops(scene.hang.panels, lane=scene.lane, rest=scene.rest)
+
+
+def _front(scene: _Scene) -> float:
+    """Give how far the folds reach into the room as drawn, and a little more."""
+    return max(point.x for point in _path(scene)) + REST * scene.scale
 
 
 def _bar(scene: _Scene) -> Iterator[AnyElement]:
@@ -268,7 +280,10 @@ def _raised_size(scene: _Scene) -> Iterator[AnyElement]:
     )
     yield _note(
         "Fully raised",
-        Point(right + FULLY_RAISED_OFF * scene.scale, top + FULLY_RAISED_ABOVE * scene.scale),
+        Point(
+            right + FULLY_RAISED_OFF * scene.scale,
+            top + above_shade(scene.plan) + FULLY_RAISED_ABOVE * scene.scale,
+        ),
         Anchor.END,
         scene,
     )

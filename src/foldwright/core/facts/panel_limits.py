@@ -148,6 +148,23 @@ LEAST_SIDE_PIECE = _limit(
     Status.HOUSE,
 )
 
+VALANCE_SHARE = fact(
+    "depth of a valance in drops",
+    1 / 6,
+    Unit.SHARE,
+    "A valance is usually a sixth to a fifth of the drop deep.",
+    Status.PRACTICE,
+    low=1 / 6,
+    high=1 / 5,
+)
+
+VALANCE_CLEAR = _limit(
+    "clearance of a separate valance",
+    Length.inches(Fraction(1, 2)),
+    "Before the raised stack and beside the shade, so that nothing rubs.",
+    Status.HOUSE,
+)
+
 LAP = _limit(
     "lap of a glued join",
     Length.inches(Fraction(1, 2)),

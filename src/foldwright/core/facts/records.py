@@ -263,6 +263,7 @@ class Materials:
     face: str = ""
     lining: str = ""
     interlining: str = ""
+    valance: str = ""  # the face, where none is named
     bar: str = ""
     rod: str = ""
     board: str = ""
@@ -280,6 +281,7 @@ class Chosen:
     face: Cloth | None = None
     lining: Cloth | None = None
     interlining: Cloth | None = None
+    valance: Cloth | None = None
     bar: Bar | None = None
     rod: Rod | None = None
     board: Board | None = None
@@ -306,6 +308,7 @@ def choose(materials: Materials, shop: ShopList) -> Chosen:
         face=shop.cloths.get(materials.face),
         lining=shop.cloths.get(materials.lining),
         interlining=shop.cloths.get(materials.interlining),
+        valance=shop.cloths.get(materials.valance),
         bar=shop.bars.get(materials.bar),
         rod=shop.rods.get(materials.rod),
         board=shop.boards.get(materials.board),

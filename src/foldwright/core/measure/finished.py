@@ -28,4 +28,5 @@ class FinishedSize:
     light_gap_area: Figure[float] | None = None
     sill_gap: L | None = None  # bottom edge, fully down, to the sill or the floor of the opening
     top_above_glass: L | None = None  # top of shade to the first visible glass
+    outside: bool = False  # hangs outside the opening
     clear_depth: L | None = None

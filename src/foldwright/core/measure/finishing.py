@@ -81,5 +81,6 @@ def _size(site: Site) -> FinishedSize | None:
         light_gap_area=clearances.light_gap_area(site, width, drop),
         sill_gap=clearances.sill_gap(site, drop),
         top_above_glass=clearances.top_above_glass(site),
+        outside=site.outside,
         clear_depth=clearances.clear_depth(site),
     )

@@ -58,4 +58,5 @@ class Weights:
     load: PanelLoad
     pieces: tuple[N, ...] = ()  # on the cords: strips and bands
     beside: tuple[N, ...] = ()  # on the board, not on the cords: valance and flaps
+    apart: tuple[N, ...] = ()  # on a board of its own
     bound: Figure[str] | None = None  # why the load is the most it can be, and not what it is

@@ -28,6 +28,8 @@ from foldwright.core.why.making import derived
 
 N = Figure[float]
 
+OFF_THE_CORDS = (Rides.BOARD, Rides.OWN_BOARD)
+
 
 def weigh_shade(
     layout: Layout, size: FinishedSize, chosen: Chosen, habits: Habits
@@ -79,7 +81,7 @@ def _weights(shade: MadeUp) -> Weights:
     rod = rod_mass(shade, shade.chosen.rod) if _has_rods(shade) and shade.chosen.rod else None
     rods, rings = rods_mass(shade, rod), rings_mass(shade, row)
     pieces = weigh_pieces(shade)
-    lifted = tuple(mass for piece, mass in pieces if piece.rides is not Rides.BOARD)
+    lifted = tuple(mass for piece, mass in pieces if piece.rides not in OFF_THE_CORDS)
     parts = PartMasses(
         bar_kg=hung.value,
         rod_kg=rod.value if rod else 0.0,
@@ -94,6 +96,7 @@ def _weights(shade: MadeUp) -> Weights:
         total=_total(*layers, hung, rods, rings, *lifted),
         pieces=lifted,
         beside=tuple(mass for piece, mass in pieces if piece.rides is Rides.BOARD),
+        apart=tuple(mass for piece, mass in pieces if piece.rides is Rides.OWN_BOARD),
         load=hang_up(shade, cloth_lie(shade, layers), parts),
         bound=load_bound(shade),
     )

@@ -210,9 +210,15 @@ BEFORE_ORDERING = (
     ),
     _check(
         id="valance",
-        looks_at="depth of the valance against the headrail",
-        severity=Severity.NOTE,
-        findings=("check.valance-short",),
+        looks_at="what hides the headrail: valance, returns and flaps",
+        severity=Severity.ASK,
+        findings=(
+            "check.valance-kind",
+            "check.valance-stands-out",
+            "check.flaps-without-returns",
+            "check.valance-short",
+            "check.valance-without-returns",
+        ),
         limits=(VALANCE_BEYOND,),
     ),
     _check(
