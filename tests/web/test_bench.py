@@ -161,8 +161,16 @@ def test_a_new_test_begins_a_record_of_its_own(client: TestClient, book: Book) -
     client.post(f"{BENCH}/begin", data={"kind": "visit"})
     newest, oldest = book.bench.of_shade(1, "Garden")
     assert (newest.kind, newest.entries) == (Kind.VISIT, ())
-    assert "0 of 16 done" in words(client.get(BENCH).text)
-    assert "1 of 16 done" in words(client.get(f"{BENCH}?session={oldest.id}").text)
+    assert "Visit, 0 of 9 done" in words(client.get(BENCH).text)
+    assert "Bench test, 1 of 16 done" in words(client.get(f"{BENCH}?session={oldest.id}").text)
+
+
+def test_a_visit_goes_by_the_turns_that_were_counted_years_before(client: TestClient) -> None:
+    note(client, "a", "wind", turns="13")
+    client.post(f"{BENCH}/begin", data={"kind": "visit"})
+    page = client.get(BENCH).text
+    assert "Nobody knows what the spring still holds" in page
+    assert re.search(r'id="stall-turns"[^>]*value="13"', page)
 
 
 def test_a_guided_stall_says_what_to_turn_which_way_and_how_sure(client: TestClient) -> None:

@@ -141,6 +141,11 @@ class BenchView:
         """Say what the session is."""
         return KIND_WORDS[self.record.kind] if self.record else KIND_WORDS[Kind.BENCH]
 
+    @property
+    def is_visit(self) -> bool:
+        """Tell whether a shade that has hung for years is looked at again."""
+        return self.record is not None and self.record.kind is Kind.VISIT
+
     @cached_property
     def figures(self) -> FigureIndex:
         """Give every figure of the page under its name."""

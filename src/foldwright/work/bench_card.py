@@ -12,6 +12,9 @@ from foldwright.core.prove.card_step import CardOrder, CardStep
 from foldwright.core.quantity.length import Length
 from foldwright.core.safety.rule import Measure
 from foldwright.core.why.figure import Figure
+from foldwright.work.bench import Kind
+
+VISIT = ("stall", "scale", "wind", "release", "level", "hold", "cycles", "loops", "label")
 
 
 def card_order(
@@ -36,9 +39,13 @@ def card_order(
     )
 
 
-def card_steps(order: CardOrder) -> tuple[CardStep, ...]:
-    """Give the steps of the card."""
-    return bench_card(order)
+def card_steps(order: CardOrder, kind: Kind = Kind.BENCH) -> tuple[CardStep, ...]:
+    """Give the steps of the card; a visit begins with what the shade does as it hangs."""
+    steps = bench_card(order)
+    if kind is not Kind.VISIT:
+        return steps
+    known = {step.id: step for step in steps}
+    return tuple(known[one] for one in VISIT if one in known)
 
 
 def _is_blackout(plan: ShadePlan) -> bool:

@@ -30,6 +30,8 @@ class Session:
     steps: tuple[CardStep, ...]
     record: Record | None
     system: System  # of the job: what a bare number was typed in
+    earlier: tuple[Record, ...] = ()  # what was noted before this session began, oldest first
+    all_steps: tuple[CardStep, ...] = ()  # of the whole card, by which the earlier ones are read
 
     def typed(self, step: CardStep) -> dict[str, str]:
         """Give what stands in the fields of a step."""
@@ -87,10 +89,23 @@ class Session:
             return ()
         return observed(self.record, self.steps, self.order, self.system)
 
+    @cached_property
+    def observed_earlier(self) -> tuple[Observed, ...]:
+        """Give what was noted in earlier sessions of the same shade."""
+        return tuple(
+            one
+            for record in self.earlier
+            for one in observed(record, self.all_steps, self.order, self.system)
+        )
+
     @property
     def is_wound(self) -> bool:
         """Tell whether turns were ever counted: until then those planned stand in."""
-        return any(hasattr(one.observation, "turns") for one in self.observed)
+        return any(hasattr(one.observation, "turns") for one in self._all_observed)
+
+    @property
+    def _all_observed(self) -> tuple[Observed, ...]:
+        return (*self.observed_earlier, *self.observed)
 
     @cached_property
     def turns_now(self) -> float | None:
@@ -98,7 +113,9 @@ class Session:
         if not is_sprung(self.order):
             return None
         planned = self.order.headrail.pretension_turns
-        counted = [one.observation for one in self.observed if not _is_miscounted(one.observation)]
+        counted = [
+            one.observation for one in self._all_observed if not _is_miscounted(one.observation)
+        ]
         found = turns_now(counted, planned.value if planned else NOT_KNOWN)
         return None if found == NOT_KNOWN else found
 

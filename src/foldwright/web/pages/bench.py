@@ -152,7 +152,14 @@ def bench_view(request: Request, session: str | None = None) -> BenchView:
     record = _meant(sessions, session or request.query_params.get("session"))
     return BenchView(
         shade=shade,
-        session=Session(order=order, steps=card_steps(order), record=record, system=job.job_system),
+        session=Session(
+            order=order,
+            steps=card_steps(order, record.kind if record else Kind.BENCH),
+            record=record,
+            system=job.job_system,
+            earlier=_earlier(sessions, record),
+            all_steps=card_steps(order),
+        ),
         sessions=sessions,
         system=job.system,
         job_system=job.job_system,
@@ -178,6 +185,13 @@ def _meant(sessions: list[Record], asked: str | None) -> Record | None:
     number = whole_number(asked)
     meant = [record for record in sessions if record.id == number] or sessions[:1]
     return meant[0] if meant else None
+
+
+def _earlier(sessions: list[Record], record: Record | None) -> tuple[Record, ...]:
+    """Give what a visit can go by: the sessions before it, oldest first."""
+    if record is None or record.kind is not Kind.VISIT:
+        return ()
+    return tuple(one for one in reversed(sessions) if one.id < record.id)
 
 
 def _page(
