@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import isclose
 from typing import Any
 
 from foldwright.core.lift.span import Span
@@ -10,6 +11,8 @@ from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import derived, fact
 from foldwright.core.why.source import Status
+
+SAME = 1e-6  # ends as near as this leave no range to tell
 
 
 def noted(name: str, value: float, unit: Unit) -> Figure[Any]:
@@ -21,6 +24,8 @@ def noted(name: str, value: float, unit: Unit) -> Figure[Any]:
 def ranged(name: str, span: Span, unit: Unit, because: str, *inputs: Figure[Any]) -> Figure[Any]:
     """Make a figure of a span; lengths are given in metres."""
     low, likely, high = (_value(value, unit) for value in (span.low, span.likely, span.high))
+    if isclose(span.low, span.high, rel_tol=SAME):
+        return derived(name, likely, unit, because, *inputs)
     return derived(name, likely, unit, because, *inputs, low=low, high=high)
 
 
