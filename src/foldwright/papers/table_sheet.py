@@ -93,6 +93,13 @@ def _counted(piece: Piece) -> str:
     return piece.name if piece.count.value == 1 else f"{piece.name} ({piece.count.value} of it)"
 
 
+POCKETS = {
+    RodPocket.SEWN_ON: "sewn on",
+    RodPocket.LINING: "in the lining",
+    RodPocket.TO_THE_BACK: "folded to the back",
+    RodPocket.TO_THE_ROOM: "folded to the room",
+}
+
 Lines = list[tuple[str, str]]
 
 
@@ -105,6 +112,8 @@ def _lists(plan: ShadePlan, layout: Layout, system: System) -> Iterator[tuple[st
     marks += [rows.top_panel, rows.skirt]
     if rows.fullness.value != 1:
         marks.append(rows.fullness)
+    if rows.pouf is not None:
+        marks += [rows.tied_rows, rows.pouf]
     yield "Rows", _named(marks, system)
     columns = layout.columns
     yield "Columns", _named([columns.count, columns.pitch, columns.edge_distance], system)
@@ -138,7 +147,7 @@ def _pockets(layout: Layout, system: System) -> Lines:
     if pockets is None:
         return []
     marks = pockets.marks if pockets.place is RodPocket.LINING else ()
-    return [("pockets", pockets.place.value), *_named([pockets.allowance, *marks], system)]
+    return [("pockets", POCKETS[pockets.place]), *_named([pockets.allowance, *marks], system)]
 
 
 def _explained(layout: Layout, size: FinishedSize) -> Iterator[Figure[Any]]:

@@ -9,6 +9,7 @@ from tests.core.layouts import HABITS, ROD, answer, cloth, finding, ids, inches,
 
 from foldwright.core.design.choices import Choices, RodPlace, RodPocket, StyleName
 from foldwright.core.design.layout import Layout, Sewn
+from foldwright.core.design.rod_pockets import rod_length
 from foldwright.core.facts.records import Chosen, Rod
 from foldwright.core.quantity.length import Length
 
@@ -41,6 +42,16 @@ def test_a_lining_is_longer_by_its_pockets_and_narrower_than_the_shade() -> None
     assert length - cuts(plain)["lining"][1] == inches("3/2") * 7 + Length.mm(60)
     assert layout.rows.cloth_marks == ()
     assert layout.sewn == ()
+
+
+def test_rods_end_inside_a_lining_that_is_narrower_than_the_shade() -> None:
+    """40 in less 1/2 in; in the lining less its 3 cm too, so that they go into its pockets."""
+    plain, carried = (
+        rod_length(SIZE.width, laid_out(each, SIZE, LINED), HABITS).value
+        for each in (RODDED, IN_LINING)
+    )
+    assert plain == inches("39 1/2")
+    assert carried == inches("39 1/2") - Length.mm(30)
 
 
 def test_each_pocket_of_the_lining_lies_above_those_below_it() -> None:

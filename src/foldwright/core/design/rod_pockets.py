@@ -8,8 +8,9 @@ from dataclasses import replace
 from math import pi
 
 from foldwright.core.design.choices import PLAIN_FOLDS, RodPlace, RodPocket
-from foldwright.core.design.layout import PocketPlan, RowPlan, Sewn, SewnLine
+from foldwright.core.design.layout import Layout, PocketPlan, RowPlan, Sewn, SewnLine
 from foldwright.core.design.order import Order, draft
+from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.panel_limits import FLAT_ROD_EASE, ROUND_ROD_EASE
 from foldwright.core.facts.records import Rod
 from foldwright.core.quantity.length import ZERO, Length
@@ -144,6 +145,41 @@ def pocket_lines(plan: PocketPlan | None) -> tuple[SewnLine, ...]:
     if plan is None or plan.place not in FOLDED:
         return ()
     return tuple(SewnLine(kind=Sewn.POCKET, at=mark) for mark in plan.marks)
+
+
+def rod_length(width: L, layout: Layout, habits: Habits) -> L:
+    """Tell how long a rod is cut.
+
+    Takes: the finished width; the layout; the shop's habits.
+
+    Gives: short of the width, or of the lining where that is narrower and carries the rods.
+
+    Source: common practice.
+
+    >>> from foldwright.core.facts.house import house_habits
+    >>> from foldwright.core.rig.example import LAYOUT, SIZE
+    >>> rod_length(SIZE.width, LAYOUT, house_habits()).value.in_millimetres
+    1187.3
+    """
+    less, pockets = habits.rod_less_than_width, layout.pockets
+    narrower = habits.pocket_lining_less
+    if pockets is None or pockets.place is not RodPocket.LINING:
+        value, because = width.value - less.value, "The finished width {0} less {1}."
+        inputs: tuple[L, ...] = ()
+    else:
+        value = width.value - narrower.value - less.value
+        because = "The lining, {2} narrower than the finished width {0}, less {1}."
+        inputs = (narrower,)
+    return derived(
+        "length of a rod",
+        value,
+        Unit.LENGTH,
+        because,
+        width,
+        less,
+        *inputs,
+        rounding=Rounding.MUST_FIT,
+    )
 
 
 def draft_pocket_checks(order: Order) -> Iterator[Draft[Order]]:

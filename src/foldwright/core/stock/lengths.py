@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from foldwright.core.design.layout import Layout
+from foldwright.core.design.rod_pockets import rod_length
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Chosen
 from foldwright.core.measure.finished import FinishedSize
@@ -90,7 +91,7 @@ def _of_the_hem(shade: Fitted) -> Iterator[PartLength]:
 def _rods(shade: Fitted) -> Iterator[PartLength]:
     if shade.chosen.rod is None or shade.layout is None:
         return
-    length = _shorter("length of a rod", shade, shade.habits.rod_less_than_width)
+    length = rod_length(shade.size.width, shade.layout, shade.habits)
     for number in range(1, len(shade.layout.rows.rod_marks) + 1):
         yield _part(shade, f"rod {number}", shade.chosen.rod, length)
 

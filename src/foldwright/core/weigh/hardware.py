@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from foldwright.core.design.rod_pockets import rod_length
 from foldwright.core.facts.records import Bar, Rod
 from foldwright.core.quantity.length import Length
 from foldwright.core.weigh.made_up import MadeUp
@@ -38,7 +39,7 @@ def rod_mass(shade: MadeUp, rod: Rod) -> N:
 
     Source: common practice (cut shorter than the finished width).
     """
-    length = _cut("length of a rod", shade.size.width, shade.habits.rod_less_than_width)
+    length = rod_length(shade.size.width, shade.layout, shade.habits)
     return _by_length("mass of a rod", rod.line_mass_kg_m, rod.name, length)
 
 
