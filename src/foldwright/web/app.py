@@ -27,6 +27,7 @@ from foldwright.web.pages import (
     overriding,
     papers,
     shade,
+    shop,
     units,
     why,
 )
@@ -81,6 +82,8 @@ def _routes() -> list[BaseRoute]:
         Route("/", jobs.list_jobs),
         Route("/jobs", posted(jobs.begin_job), methods=["POST"]),
         Route("/files", posted(jobs.take_in_file), methods=["POST"]),
+        Route("/shop", shop.show_shop),
+        Route(shop.WHY, shop.tell_shop_why),
         Route("/units", posted(units.choose_units), methods=["POST"]),
         Route(JOB, job.show_job),
         Route(JOB, posted(job.change_head), methods=["POST"]),

@@ -19,7 +19,7 @@ from foldwright.work.layouts import offer_layouts
 from foldwright.work.planning import Rooms, plan_one, rooms_of
 
 PLANS_KEPT = 200
-ANSWERS_KEPT = 20
+ANSWERS_KEPT = 500
 Kept = TypeVar("Kept")
 
 
@@ -92,7 +92,7 @@ class Once(Generic[Kept]):
         self._answers: OrderedDict[Hashable, tuple[object, Kept]] = OrderedDict()
         self._lock = Lock()
 
-    def get(self, key: Hashable, alive: object, work_out: Callable[[], Kept]) -> Kept:
+    def get(self, key: Hashable, alive: object | None, work_out: Callable[[], Kept]) -> Kept:
         """Give an answer, worked out where it is not at hand; `alive` is kept as long as it."""
         with self._lock:
             found = self._answers.get(key)

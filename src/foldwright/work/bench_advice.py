@@ -64,7 +64,7 @@ class Told:
 
 def told_of(session: Session, plan: ShadePlan, job: Job) -> Told | None:
     """Work out the advice; None where no spring lifts the shade, or nothing is known of it."""
-    case, turns = _case(plan, job), session.turns_now
+    case, turns = bench_case_of(plan, job), session.turns_now
     if case is None or turns is None:
         return None
     noted = [one.observation for one in session.observed]
@@ -82,7 +82,8 @@ def told_of(session: Session, plan: ShadePlan, job: Job) -> Told | None:
     )
 
 
-def _case(plan: ShadePlan, job: Job) -> LiftCase | None:
+def bench_case_of(plan: ShadePlan, job: Job) -> LiftCase | None:
+    """Give the case of a planned shade as it comes to the bench; None without a known spring."""
     if plan.weights is None or plan.layout is None or plan.size is None:
         return None
     return bench_case(

@@ -15,7 +15,7 @@ from foldwright.core.prove.card_step import CardStep
 from foldwright.web.bench import BenchView, Refused
 from foldwright.web.desk import Sorry, see, text_of
 from foldwright.web.opened import OpenJob, shade_number, whole_number
-from foldwright.web.pages.why import why_page
+from foldwright.web.pages.why import trail_to, why_page
 from foldwright.work.bench import LONGEST_NAME, LONGEST_TEXT, UNDO, Kind, Note, Record
 from foldwright.work.bench_advice import CONFIRM, CONFIRMED, Told, told_of
 from foldwright.work.bench_card import card_order, card_steps
@@ -74,7 +74,7 @@ def tell_bench_why(request: Request) -> Response:
     """Tell why a figure of the card is what it is."""
     view, job = bench_view(request), OpenJob.of(request)
     figure = view.figures.at(request.query_params.get("figure", ""))
-    return why_page(request, job, figure, back=view.url, tag=view.shade.tag)
+    return why_page(request, figure, job.system, back=view.url, trail=trail_to(job, view.shade))
 
 
 def _noted(request: Request, view: BenchView, note: Note, fields: Mapping[str, str]) -> Response:

@@ -10,9 +10,10 @@ from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import Response
 
+from foldwright.core.quantity.rounding import System
 from foldwright.core.why.figure import Figure
 from foldwright.core.why.telling import Line, explain
-from foldwright.web.desk import Sorry, text_of
+from foldwright.web.desk import Desk, Sorry, text_of
 from foldwright.web.opened import OpenJob, shade_number
 from foldwright.web.pages.shade import typed_over
 from foldwright.web.view import ShadeView
@@ -45,27 +46,30 @@ def tell_why_typed(request: Request, form: FormData) -> Response:
 
 def _why(request: Request, job: OpenJob, view: ShadeView) -> Response:
     figure = view.figures.at(request.query_params.get("figure", ""))
-    return why_page(request, job, figure, back=view.url, tag=view.tag)
+    return why_page(request, figure, job.system, back=view.url, trail=trail_to(job, view))
+
+
+def trail_to(job: OpenJob, view: ShadeView) -> tuple[tuple[str, str], ...]:
+    """Give the way to a shade: addresses with their words."""
+    return (job.url, job.entry.name), (view.url, view.tag)
 
 
 def why_page(
-    request: Request, job: OpenJob, figure: Figure[Any] | None, *, back: str, tag: str
+    request: Request,
+    figure: Figure[Any] | None,
+    system: System,
+    *,
+    back: str,
+    trail: Sequence[tuple[str, str]],
 ) -> Response:
     """Tell why a figure is what it is, with the way back to where it was touched."""
     if figure is None:
         raise Sorry(404, "No such figure", NO_FIGURE)
     leaf = request.query_params.get("part") == "why"
     template = "parts/why.html" if leaf else "why.html"
-    tree = as_tree(explain(figure, job.system))
-    return job.desk.page(
-        request,
-        template,
-        job=job,
-        back=back,
-        tag=tag,
-        figure=figure,
-        tree=tree,
-        system=job.system,
+    tree = as_tree(explain(figure, system))
+    return Desk.of(request).page(
+        request, template, trail=trail, back=back, figure=figure, tree=tree, system=system
     )
 
 
