@@ -1,4 +1,4 @@
-"""The picture of the shade page: elevation and section on one plate, and the graph under it.
+"""The picture of the shade page: elevation and section on one plate, and its graphs under it.
 
 Elevation and section share one scale and one datum, the bottom edge fully down, so that
 every row lies at the same height in both. The grip, a band along the bottom edge, is what
@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from foldwright.core.check.plan import ShadePlan
+from foldwright.core.drawing.dip_graph import dip_graph
 from foldwright.core.drawing.elevation import elevation
 from foldwright.core.drawing.frame import Frame
 from foldwright.core.drawing.graph import raise_graph
@@ -55,6 +56,8 @@ def picture(plan: ShadePlan, raise_share: float, system: System, why_url: str) -
     graph = Markup()
     if plan.balance is not None and plan.balance.curve is not None:
         graph = _svg(raise_graph(plan, raise_share, system, GRAPH_FRAME), why_url)
+    if plan.layout is not None and plan.layout.swag is not None and plan.layout.swag.draw_in:
+        graph += _svg(dip_graph(plan, system, GRAPH_FRAME), why_url)
     return Picture(plate=_plate(plan, views, why_url), graph=graph)
 
 

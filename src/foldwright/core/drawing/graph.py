@@ -194,7 +194,7 @@ def _lines(
 ) -> Iterator[_Trace]:
     """List the lines that this lift has."""
     yield _Trace(
-        words=f"Load, {show_value(balance.load_raised, system)} raised",
+        words=_load_word(plan, show_value(balance.load_raised, system)),
         forces=curve.load_n,
         kind=LineKind.VISIBLE,
         layer=Layer.LOAD,
@@ -219,6 +219,12 @@ def _lines(
             kind=LineKind.HIDDEN,
             layer=Layer.SPRING,
         )
+
+
+def _load_word(plan: ShadePlan, raised: str) -> str:
+    """Name the line by the load of the raised shade, and say where it is a bound."""
+    bound = plan.weights is not None and plan.weights.bound is not None
+    return f"Load up to {raised}" if bound else f"Load, {raised} raised"
 
 
 def _marker(
