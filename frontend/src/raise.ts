@@ -11,6 +11,7 @@ export function startRaise(): void {
   handle.addEventListener("input", () => raised(handle));
   handle.addEventListener("change", () => settled(handle));
   document.addEventListener("click", (event) => stepped(event, handle));
+  document.addEventListener("click", (event) => played(event, handle));
   pull.addEventListener("pointerdown", (event) => startPull(event, pull, handle));
   document.addEventListener(SWAPPED, () => layOverGrip(pull));
   window.addEventListener("resize", () => layOverGrip(pull));
@@ -18,8 +19,29 @@ export function startRaise(): void {
 }
 
 function raised(handle: HTMLInputElement): void {
-  handle.setAttribute("aria-valuetext", `raised ${Math.round(Number(handle.value) * 100)} %`);
+  handle.setAttribute("aria-valuetext", words(handle));
   refresh("drawing");
+}
+
+/** The handle raises the shade, or moves through the seconds of a rise. */
+function words(handle: HTMLInputElement): string {
+  const seconds = Number(handle.dataset.raise) * Number(handle.value);
+  if (handle.dataset.raise) return `${seconds.toFixed(2)} s`;
+  return `raised ${Math.round(Number(handle.value) * 100)} %`;
+}
+
+/** Lets the shade rise as fast as it would. */
+function played(event: Event, handle: HTMLInputElement): void {
+  if (!(event.target as Element).closest("[data-play]")) return;
+  const longest = Number(handle.dataset.raise) * 1000;
+  const began = performance.now();
+  const step = (): void => {
+    const share = Math.min(1, (performance.now() - began) / longest);
+    raiseTo(handle, share);
+    if (share < 1) window.requestAnimationFrame(step);
+    else settled(handle);
+  };
+  step();
 }
 
 /** Once the handle rests, the address keeps the raise: a reload shows the same picture. */

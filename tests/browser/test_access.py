@@ -26,6 +26,7 @@ PAGES = {
     "a bench card": "/jobs/1/shades/4/bench",
     "a bench card with a caution": "/jobs/1/shades/4/bench?step=wind",
     "a bench card with many fields": "/jobs/1/shades/4/bench?step=scale",
+    "how it rises": "/jobs/1/shades/4/bench/rise?raise=0.5",
     "the shop's record": "/shop",
     "a why": "/jobs/1/shades/1/why?figure=size.width",
     "nothing there": "/nowhere",

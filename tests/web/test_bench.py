@@ -278,3 +278,25 @@ def test_the_card_is_printed_with_what_was_noted(client: TestClient, size: str) 
     assert answer.content.startswith(b"%PDF")
     assert "04-Garden-bench-card.pdf" in answer.headers["content-disposition"]
     assert client.get(f"{BENCH}/card.pdf?size=a0").status_code == 404
+
+
+def test_the_rise_is_told_drawn_and_explained(client: TestClient) -> None:
+    note(client, "a", "wind", turns="12")
+    page = client.get(f"{BENCH}/rise?raise=0.5")
+    said = words(page.text)
+    assert "Reckoned with 12 turns in the spring" in said
+    for symptom in ("Rises too fast", "Sinks", "Stalls", "Will not release", "Hem crooked"):
+        assert symptom in said
+    assert page.text.count("<svg") == 2
+    start, end = (client.get(f"{BENCH}/rise/drawing?raise={at}").text for at in (0, 1))
+    assert start != end
+    addresses = {html.unescape(one) for one in re.findall(r'href="([^"]+/why\?[^"]+)"', page.text)}
+    assert len(addresses) > 20
+    for address in addresses:
+        assert client.get(address).status_code == 200, address
+
+
+def test_what_no_spring_lifts_does_not_rise_by_itself(client: TestClient) -> None:
+    answer = client.get(f"{KITCHEN}/bench/rise")
+    assert answer.status_code == 409
+    assert "does not rise by itself" in answer.text

@@ -20,6 +20,7 @@ from foldwright.web.guard import THIS_MACHINE, Guard, Refusal
 from foldwright.web.pages import (
     bench,
     bench_paper,
+    bench_rise,
     habits,
     history,
     job,
@@ -112,6 +113,9 @@ def _routes() -> list[BaseRoute]:
         Route(f"{SHADE}/bench", posted(bench.note_at_bench), methods=["POST"]),
         Route(f"{SHADE}/bench/begin", posted(bench.begin_session), methods=["POST"]),
         Route(f"{SHADE}/bench/why", bench.tell_bench_why),
+        Route(f"{SHADE}/bench/rise", bench_rise.show_rise),
+        Route(f"{SHADE}/bench/rise/drawing", bench_rise.draw_rise),
+        Route(f"{SHADE}/bench/rise/why", bench_rise.tell_rise_why),
         Route(f"{SHADE}/bench/card.pdf", bench_paper.give_bench_card),
         Route(f"{SHADE}/papers/{{name}}.pdf", papers.give_paper),
         Mount("/static", _KeptForEver(directory=HERE / "static")),

@@ -21,7 +21,7 @@ from foldwright.core.facts.records import ShopList
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.fault import Fault
 from foldwright.web.shelf import Once, Shelf
-from foldwright.work.bench_advice import Told
+from foldwright.work.bench_advice import Rising, Told
 from foldwright.work.bench_shop import ShadeFound
 from foldwright.work.book import Book, Entry
 from foldwright.work.document import Reading, read_document
@@ -94,6 +94,7 @@ class Desk:
     clock: Callable[[], datetime]
     shelf: Shelf = field(default_factory=Shelf)
     advice: Once[Told | None] = field(default_factory=Once)
+    rises: Once[Rising | None] = field(default_factory=Once)
     found: Once[ShadeFound | None] = field(default_factory=Once)  # in the shop's record
     templates: jinja2.Environment = field(default_factory=_environment)
     _readings: dict[tuple[int, int], Reading] = field(default_factory=dict)

@@ -8,15 +8,27 @@ from dataclasses import dataclass, replace
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.lift.givens import LiftCase
 from foldwright.core.lift.order import LiftOrder
-from foldwright.core.prove.advice import Advice, Diagnosis, NextStep, Question
+from foldwright.core.prove.advice import (
+    Advice,
+    Diagnosis,
+    Explained,
+    NextStep,
+    Question,
+    RiseTold,
+    Symptom,
+)
 from foldwright.core.prove.advising import advise
 from foldwright.core.prove.asking import next_best
 from foldwright.core.prove.diagnosing import diagnose
+from foldwright.core.prove.explaining import explain_symptom
 from foldwright.core.prove.kinds import is_evidence
-from foldwright.core.prove.learning import learn
+from foldwright.core.prove.learning import Learned, learn
+from foldwright.core.prove.observing import Observation
 from foldwright.core.prove.questioning import questions, taken
 from foldwright.core.prove.starting import bench_case
-from foldwright.core.why.figure import Figure
+from foldwright.core.prove.telling_rise import tell_rise
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import chosen
 from foldwright.work.bench import Entry
 from foldwright.work.bench_session import Session
 from foldwright.work.draws import TRIALS_AT_THE_BENCH, house_draws
@@ -62,23 +74,71 @@ class Told:
         return "wind" if change > 0 else "let out"
 
 
-def told_of(session: Session, plan: ShadePlan, job: Job) -> Told | None:
-    """Work out the advice; None where no spring lifts the shade, or nothing is known of it."""
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class Learnt:
+    """A shade as it is known after all that was noted."""
+
+    case: LiftCase
+    learned: Learned
+    turns: float  # in the spring now
+    noted: list[Observation]
+    asked: tuple[Question, ...]
+    confirmed: list[int]
+    evidence: int
+
+
+def learnt_from(session: Session, plan: ShadePlan, job: Job) -> Learnt | None:
+    """Learn from a session; None where no spring lifts the shade, or nothing is known of it."""
     case, turns = bench_case_of(plan, job), session.turns_now
     if case is None or turns is None:
         return None
     noted = [one.observation for one in session.observed]
-    asked = questions(case, noted, house_draws())
-    confirmed = _confirmed(session)
-    sound = taken(noted, asked, confirmed)
-    evidence = [one for one in sound if is_evidence(one)]
-    learned = learn(case, evidence, house_draws(TRIALS_AT_THE_BENCH))
-    return Told(
-        advice=advise(learned, turns, plan.headrail),
+    asked, confirmed = questions(case, noted, house_draws()), _confirmed(session)
+    evidence = [one for one in taken(noted, asked, confirmed) if is_evidence(one)]
+    return Learnt(
+        case=case,
+        learned=learn(case, evidence, house_draws(TRIALS_AT_THE_BENCH)),
+        turns=turns,
+        noted=noted,
+        asked=asked,
+        confirmed=confirmed,
         evidence=len(evidence),
-        doubts=_doubts(session, asked, confirmed),
-        next_steps=next_best(learned, noted, turns)[:NEXT_STEPS_SHOWN],
-        diagnosis=diagnose(case, noted, house_draws()) if any(map(is_evidence, noted)) else None,
+    )
+
+
+def told_of(session: Session, plan: ShadePlan, job: Job) -> Told | None:
+    """Work out the advice; None where there is nothing to turn."""
+    learnt = learnt_from(session, plan, job)
+    if learnt is None:
+        return None
+    tells = any(map(is_evidence, learnt.noted))
+    return Told(
+        advice=advise(learnt.learned, learnt.turns, plan.headrail),
+        evidence=learnt.evidence,
+        doubts=_doubts(session, learnt.asked, learnt.confirmed),
+        next_steps=next_best(learnt.learned, learnt.noted, learnt.turns)[:NEXT_STEPS_SHOWN],
+        diagnosis=diagnose(learnt.case, learnt.noted, house_draws()) if tells else None,
+    )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Rising:
+    """How the shade rises when it is let go, and each symptom explained on it."""
+
+    turns: Figure[float]
+    told: RiseTold
+    symptoms: tuple[Explained, ...]
+
+
+def rising_of(session: Session, plan: ShadePlan, job: Job) -> Rising | None:
+    """Work out the rise with the turns that are in the spring; None without a spring."""
+    learnt = learnt_from(session, plan, job)
+    if learnt is None:
+        return None
+    return Rising(
+        turns=chosen("turns in the spring", learnt.turns, Unit.TURN),
+        told=tell_rise(learnt.learned, learnt.turns),
+        symptoms=tuple(explain_symptom(one, learnt.learned, learnt.turns) for one in Symptom),
     )
 
 

@@ -9,13 +9,11 @@ from itertools import groupby
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.prove.advising import advise
-from foldwright.core.prove.kinds import is_evidence
 from foldwright.core.prove.learning import learn
-from foldwright.core.prove.questioning import questions, taken
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import derived
 from foldwright.work.bench import Kind, Record
-from foldwright.work.bench_advice import bench_case_of
+from foldwright.work.bench_advice import learnt_from
 from foldwright.work.bench_session import Session
 from foldwright.work.draws import house_draws
 from foldwright.work.job import Job
@@ -66,16 +64,11 @@ def found_by_spring(records: Sequence[Record], find: Find) -> dict[str, list[Sha
 def shade_found(opened: Opened) -> ShadeFound | None:
     """Learn the spring of one shade from what was noted; None where nothing tells of it."""
     session, record = opened.session, opened.session.record
-    case, turns = bench_case_of(opened.plan, opened.job), session.turns_now
-    if case is None or turns is None or record is None:
+    learnt = learnt_from(session, opened.plan, opened.job)
+    if learnt is None or record is None or not learnt.evidence:
         return None
-    noted = [one.observation for one in session.observed]
-    sound = taken(noted, questions(case, noted, house_draws()))
-    evidence = [one for one in sound if is_evidence(one)]
-    if not evidence:
-        return None
-    before = advise(learn(case, (), house_draws()), turns).rate
-    after = advise(learn(case, evidence, house_draws()), turns).rate
+    before = advise(learn(learnt.case, (), house_draws()), learnt.turns).rate
+    after = advise(learnt.learned, learnt.turns).rate
     return ShadeFound(
         spring=opened.plan.spec.lift.spring,
         tag=record.subject,
@@ -85,7 +78,7 @@ def shade_found(opened: Opened) -> ShadeFound | None:
         predicted=before,
         found=after,
         share=_share(after, before),
-        evidence=len(evidence),
+        evidence=learnt.evidence,
     )
 
 
