@@ -1,0 +1,269 @@
+"""Better cut lengths and a better bound for one cloth, step by step."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from typing import Protocol
+
+import numpy as np
+
+from foldwright.core.cloth.columns import Pool
+from foldwright.core.cloth.counting import needed
+from foldwright.core.cloth.diving import dive
+from foldwright.core.cloth.first_fit import first_fit
+from foldwright.core.cloth.improving import improve, over_price
+from foldwright.core.cloth.in_places import InPlaces
+from foldwright.core.cloth.joining import choose_joined
+from foldwright.core.cloth.level import Level
+from foldwright.core.cloth.listed import Listed
+from foldwright.core.cloth.model import Choice, Finder, Frame
+from foldwright.core.cloth.pricing import Priced, price
+from foldwright.core.cloth.side_by_side import SideBySide
+from foldwright.core.cloth.whole import Cloth, Kind
+
+MOST_COLUMNS = 5_000
+MOST_OF_A_SMALL_JOB = 1_500
+A_HAIR = 1e-6  # mm
+BEYOND = 0.05  # mm above a length that is worth finding: what is proven if there is none
+SECONDS_AT_ONCE = 10.0
+PRICING = 0.4  # parts of the time by which these steps end
+COUNTING = 0.5
+COUNTED = 0.6
+IMPROVING = 0.8
+PARTS_OF_THE_GAP = (1.0, 0.5, 0.25, 0.1, 0.05, 0.02, 0.0)
+VAIN = 150  # times that a part is opened again without gain, until the search is done
+
+
+class Watch(Protocol):
+    """Whoever asked for the search: it takes what is found and says when to stop."""
+
+    def offer(self, levels: Sequence[Level]) -> None:
+        """Take cut lengths that hold every piece."""
+
+    def prove(self, least: float) -> None:
+        """Take a length (mm) that no plan can be under."""
+
+    def choice(self) -> Choice:
+        """Give the best plan so far as a choice of the model."""
+
+    def worth(self) -> float:
+        """Give the greatest length (mm) that would still be worth finding."""
+
+    def seconds_left(self) -> float:
+        """Give the seconds left; none once the plan is proven or somebody cancelled."""
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """Where a search begins: a cloth, its model, and cut lengths that hold every piece."""
+
+    cloth: Cloth
+    finder: Finder
+    exact: bool  # the model's bound holds for the cloth
+
+
+def finder_of(cloth: Cloth) -> Found:
+    """Give what finds cut lengths for a cloth, and whether what it proves holds.
+
+    Takes: the cloth.
+
+    Gives: a finder; not exact where some pieces lie in the gaps of others, or where too many
+    cut lengths would have to be listed.
+
+    Source: derived here.
+    """
+    if not cloth.in_places:
+        return Found(cloth, SideBySide(cloth), exact=not cloth.loose)
+    if all(kind.across is not None for kind in cloth.kinds):
+        return Found(cloth, InPlaces(cloth), exact=not cloth.loose)
+    listed = Listed(cloth)
+    return Found(cloth, listed, exact=listed.complete and not cloth.loose)
+
+
+def bound_of(cloth: Cloth, go_on: Callable[[], bool]) -> float:
+    """Give a length (mm) that no plan can be under, where the model itself cannot tell.
+
+    Takes: the cloth; whether to go on.
+
+    Gives: the best of two bounds: of the pieces that follow the repeat alone, anywhere across,
+    and of all pieces without any repeat. Each leaves out a rule or pieces, so each holds.
+
+    Source: derived here.
+    """
+    least = bound_without_repeat(cloth, go_on)
+    ruled = tuple(kind for kind in cloth.kinds if kind.along is not None)
+    if not cloth.repeat or not ruled:
+        return least
+    return max(least, _priced(replace(cloth, kinds=_anywhere(ruled, along=True)), go_on).least)
+
+
+def bound_without_repeat(cloth: Cloth, go_on: Callable[[], bool]) -> float:
+    """Give a length (mm) that no plan can be under, even if no piece had to follow the pattern.
+
+    Takes: the cloth; whether to go on.
+
+    Gives: the length.
+
+    Source: derived here.
+    """
+    kinds = _anywhere(cloth.kinds, along=False)
+    return _priced(replace(cloth, kinds=kinds, repeat=0, shift=0, drops=1), go_on).least
+
+
+def bound_alone(cloth: Cloth, go_on: Callable[[], bool]) -> float:
+    """Give a length (mm) that no plan of these pieces, or of more, can be under.
+
+    Takes: the cloth, with some of the pieces of a job; whether to go on.
+
+    Gives: the length that the model proves where it is exact, else the bound by leaving out.
+
+    Source: derived here.
+    """
+    found = finder_of(cloth)
+    if not found.exact:
+        return bound_of(cloth, go_on)
+    return price(Frame(cloth), Pool(cloth, first_fit(cloth)), found.finder, go_on).least
+
+
+def _anywhere(kinds: Sequence[Kind], *, along: bool) -> tuple[Kind, ...]:
+    """Forget the rules across, and along if asked."""
+    return tuple(
+        replace(
+            kind, across=None, along=kind.along if along else None, partner=None, most=kind.count
+        )
+        for kind in kinds
+    )
+
+
+def _priced(cloth: Cloth, go_on: Callable[[], bool]) -> Priced:
+    return price(Frame(cloth), Pool(cloth, first_fit(cloth)), SideBySide(cloth), go_on)
+
+
+def search(found: Found, levels: Sequence[Level], watch: Watch) -> None:
+    """Look for better cut lengths until the best are proven or the time is used.
+
+    Takes: a cloth with its finder; cut lengths that hold every piece; who takes what is found.
+
+    Source: derived here.
+    """
+    run = _Run(found, levels, watch)
+    first = (run.price, run.count_long_ones, run.prove_few, run.dive, run.improve_for_long)
+    for step in (*first, run.choose, run.improve):
+        if watch.seconds_left() <= 0:
+            return
+        step()
+
+
+class _Run:
+    """One search, step by step."""
+
+    def __init__(self, found: Found, levels: Sequence[Level], watch: Watch) -> None:
+        self.found, self.watch, self.begun = found, watch, watch.seconds_left()
+        self.cloth, self.finder = found.cloth, found.finder
+        self.frame = Frame(found.cloth)
+        self.pool = Pool(found.cloth, levels)
+        self.priced: Priced | None = None
+        self.choice: Choice | None = self.watch.choice()
+        self.chance = np.random.default_rng(len(found.cloth.kinds))
+
+    def _until(self, share: float) -> Callable[[], bool]:
+        """Give whether a share of the time is left still."""
+        return lambda: self.watch.seconds_left() > self.begun * (1 - share)
+
+    def price(self) -> None:
+        """Find the least that is proven, and the prices that prove it."""
+        if not self.found.exact:
+            self.watch.prove(bound_of(self.cloth, self._until(PRICING / 2)))
+        self._price(PRICING)
+
+    def _price(self, share: float) -> None:
+        self.priced = price(self.frame, self.pool, self.finder, self._until(share))
+        if self.found.exact:
+            self.watch.prove(self.priced.least)
+
+    def prove_few(self) -> None:
+        """Settle a small job at once: list all cut lengths that matter and choose."""
+        self._choose((1.0,), MOST_OF_A_SMALL_JOB)
+
+    def choose(self) -> None:
+        """Choose among all cut lengths that matter, or the likeliest if they are too many."""
+        self._choose(PARTS_OF_THE_GAP, MOST_COLUMNS)
+
+    def _choose(self, parts: Sequence[float], most: int) -> None:
+        """Choose among the cut lengths that could be in a plan worth finding.
+
+        If all of these are listed, what is proven of them holds: any other cut length would
+        take a plan beyond what is worth finding.
+        """
+        priced, worth = self.priced, self.watch.worth()
+        gap = worth - (priced.least if priced else 0.0)
+        if priced is None or gap < 0:
+            return
+        for part in parts:
+            levels = self.finder.all_within(priced.prices, gap * part, most)
+            if levels is not None:
+                self._choose_among(priced, levels, gap * part, worth if part == 1 else None)
+                return
+            most = MOST_OF_A_SMALL_JOB
+
+    def _choose_among(
+        self, priced: Priced, levels: Sequence[Level], gap: float, proves: float | None
+    ) -> None:
+        pool = Pool(self.cloth, [*levels, *(c.level for c in priced.pool.columns)])
+        columns = [
+            c for c in pool.columns if over_price(self.frame, c, priced.prices) <= gap + A_HAIR
+        ]
+        if proves is None and self.choice is not None:
+            columns = list(dict.fromkeys([*columns, *self.choice.columns]))
+        choice, least = choose_joined(self.frame, columns, self._seconds_at_once)
+        if self.found.exact and proves is not None:
+            self.watch.prove(min(least, proves + BEYOND))
+        self._take(choice)
+
+    def _seconds_at_once(self) -> float:
+        return min(SECONDS_AT_ONCE, self.watch.seconds_left() / 3)
+
+    def dive(self) -> None:
+        """Settle cut lengths one after another."""
+        self._take(
+            dive(self.frame, self.pool, self.finder, self.watch.seconds_left, self.frame.all)
+        )
+
+    def _take(self, choice: Choice | None) -> None:
+        if choice is not None and (self.choice is None or choice.length < self.choice.length):
+            self.choice = choice
+            self.watch.offer([column.level for column in choice.columns])
+
+    def count_long_ones(self) -> None:
+        """Count how many cut lengths must be long, and price again."""
+        if self.cloth.in_places and len(self.cloth.phases) > 1:
+            return  # what is found there may be shorter than it was priced
+        if steps := needed(self.cloth, self._until(COUNTING)):
+            before, self.frame = self.priced, Frame(self.cloth, needed=steps)
+            self._price(COUNTED)
+            if before is not None and self.priced and self.priced.least < before.least:
+                self.frame, self.priced = Frame(self.cloth), before
+
+    def improve_for_long(self) -> None:
+        """Improve until most of the time is used."""
+        self._improve(IMPROVING)
+
+    def improve(self) -> None:
+        """Improve until the end."""
+        self._improve(1.0)
+
+    def _improve(self, share: float) -> None:
+        """Open parts of the choice again until nothing comes of it for long."""
+        go_on, vain = self._until(share), 0
+        while self.choice is not None and vain < VAIN and go_on():
+            better = improve(
+                self.frame,
+                self.pool,
+                self.finder,
+                self.choice,
+                self.chance,
+                self.watch.seconds_left,
+            )
+            vain = 0 if better else vain + 1
+            self._take(better)
