@@ -1,15 +1,19 @@
 from dataclasses import replace
+from itertools import pairwise
+from math import hypot
 
 import pytest
-from tests.core.drawing.building import SPEC, length, plan
+from tests.core.drawing.building import SPEC, length, plan, with_rods
 
 from foldwright.core.check.plan import ShadePlan
-from foldwright.core.drawing.folding import hang
+from foldwright.core.design.choices import RodPlace
+from foldwright.core.drawing.folding import hang, stacked_pitch
 from foldwright.core.drawing.model import (
     Circle,
     Drawing,
     Hatch,
     Layer,
+    Point,
     Polyline,
     Rectangle,
     Text,
@@ -148,3 +152,34 @@ def test_heights_are_to_scale() -> None:
 
 def test_without_a_layout_it_says_what_is_missing() -> None:
     assert "rows" in draw(ShadePlan(spec=SPEC)).description
+
+
+def rods(drawing: Drawing) -> list[Circle]:
+    return [e for e in drawing.elements if isinstance(e, Circle) and e.layer is Layer.RODS]
+
+
+@pytest.mark.parametrize("share", [0.0, 0.3, 0.7, 1.0])
+@pytest.mark.parametrize("place", [RodPlace.ROWS, RodPlace.MID_FOLD])
+def test_every_rod_lies_on_the_cloth_as_high_as_it_hangs(share: float, place: RodPlace) -> None:
+    made = with_rods(plan(), place)
+    drawing = draw(made, share)
+    assert made.layout is not None
+    hung = hang(made.layout, drop_mm=60 * INCH, pitch_mm=stacked_pitch(made), raise_share=share)
+    found = rods(drawing)
+    assert [rod.centre.y for rod in found] == pytest.approx(hung.rods)
+    path = cloth(drawing).points
+    for rod in found:
+        assert min(_off(rod.centre, a, b) for a, b in pairwise(path)) < 1e-6
+
+
+def _off(point: Point, start: Point, end: Point) -> float:
+    """Give how far a point lies from a straight piece of the cloth."""
+    along, across = end.x - start.x, end.y - start.y
+    length = along**2 + across**2
+    share = ((point.x - start.x) * along + (point.y - start.y) * across) / length if length else 0
+    share = min(max(share, 0.0), 1.0)
+    return hypot(point.x - start.x - share * along, point.y - start.y - share * across)
+
+
+def test_a_shade_without_rods_shows_none() -> None:
+    assert rods(draw(plan(), 0.5)) == []

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.design.layout import Layout
@@ -47,6 +48,13 @@ class Panel:
         if arc <= self.slack:
             return self.lower - arc
         return self.upper - (self.cloth - arc)
+
+
+class RodSpot(NamedTuple):
+    """Where a rod lies: so far up the cloth of a panel, or up from the hem, below all rows."""
+
+    panel: int | None
+    arc: float
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -171,15 +179,37 @@ def _rod_heights(
     layout: Layout, marks: list[float], rows: tuple[float, ...], panels: tuple[Panel, ...]
 ) -> list[float]:
     """Carry each rod along with its place on the cloth."""
-    heights = []
+    return [
+        rows[0] - (marks[0] - place.arc)
+        if place.panel is None
+        else panels[place.panel].height_at(place.arc)
+        for place in rod_places(layout)
+    ]
+
+
+def rod_places(layout: Layout) -> tuple[RodSpot, ...]:
+    """Tell on which panel each rod lies, and how far up it.
+
+    Takes: the layout.
+
+    Gives: one place for each rod, from the bottom; in millimetres of cloth.
+
+    Source: derived here.
+
+    >>> from foldwright.core.rig.example import LAYOUT
+    >>> rod_places(LAYOUT)
+    ()
+    """
+    marks = [mark.value.in_millimetres for mark in layout.rows.marks]
+    places = []
     for mark in (rod.value.in_millimetres for rod in layout.rows.rod_marks):
         below = [index for index, row in enumerate(marks) if row <= mark]
         if below:
             arc = (mark - marks[below[-1]]) * looped_fullness(layout.rows)
-            heights.append(panels[below[-1]].height_at(arc))
+            places.append(RodSpot(panel=below[-1], arc=arc))
         else:
-            heights.append(rows[0] - (marks[0] - mark))
-    return heights
+            places.append(RodSpot(panel=None, arc=mark))
+    return tuple(places)
 
 
 def _ridge_heights(

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from math import cos, pi, sin
 
+import numpy as np
+
 from foldwright.core.drawing.folding import Panel
 from foldwright.core.drawing.model import Point
 
@@ -36,6 +38,32 @@ def loops(panels: tuple[Panel, ...], *, lane: float, rest: float) -> tuple[Point
         for panel, number in zip(panels, lanes, strict=True)
     ]
     return tuple(dict.fromkeys(point for path in reversed(paths) for point in path))
+
+
+def on_loop(
+    panels: tuple[Panel, ...], number: int, arc: float, *, lane: float, rest: float
+) -> Point:
+    """Find a point of one panel in the drawn path, by how far up the cloth it lies.
+
+    Takes: the panels from the bottom; the panel's number from 0; the length of cloth from its
+    lower row; the width of a lane and the place of cloth at rest, in millimetres.
+
+    Gives: the point, at its true height, on the limb that it hangs in.
+
+    Source: derived here.
+
+    >>> flat = Panel(lower=0.0, upper=200.0, cloth=200.0)
+    >>> on_loop((flat,), 0, 50.0, lane=10.0, rest=5.0)
+    Point(x=5.0, y=50.0)
+    """
+    panel = panels[number]
+    path = _loop(panel, _lanes(panels)[number], lane=lane, rest=rest)
+    turn = min(range(len(path)), key=lambda place: path[place].y)
+    from_the_lower_row = panel.folded and arc <= panel.slack
+    limb = path[turn:] if from_the_lower_row else tuple(reversed(path[: turn + 1]))
+    height = panel.height_at(arc)
+    across = np.interp(height, [point.y for point in limb], [point.x for point in limb])
+    return Point(float(across), height)
 
 
 def _lanes(panels: tuple[Panel, ...]) -> list[int]:

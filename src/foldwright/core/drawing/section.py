@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.design.layout import Layout
 from foldwright.core.drawing.blank import blank
-from foldwright.core.drawing.folding import Hang, hang, stacked_pitch
+from foldwright.core.drawing.folding import Hang, hang, rod_places, stacked_pitch
 from foldwright.core.drawing.frame import Frame, Gutters, fit, with_gutters
-from foldwright.core.drawing.loops import loops
+from foldwright.core.drawing.loops import loops, on_loop
 from foldwright.core.drawing.model import (
     Along,
     Anchor,
@@ -45,6 +45,7 @@ GUTTERS = Gutters(left=14.0, bottom=21.0, right=12.0, top=14.0)
 GREATEST_LANE, SPREAD = 1.7, 38.0  # of paper: one limb of a fold, all limbs together
 REST = 1.0  # of paper: the cloth lies this far before its rings
 RING_RADIUS = 0.7
+ROD_RADIUS = 0.6
 WALL_WIDTH = 4.0
 SIZE_LINE_OFF = 9.0
 FULLY_RAISED_OFF, FULLY_RAISED_ABOVE = 3.5, 3.0
@@ -138,6 +139,7 @@ def _elements(scene: _Scene) -> Iterator[AnyElement]:
     yield from _headrail(scene)
     yield from _cord(scene)
     yield from _cloth(scene)
+    yield from _rods(scene)
     yield from _bar(scene)
     yield from flap_in_section(scene.plan, scene.board)
     yield from valance_in_section(scene.plan, scene.board, _front(scene))
@@ -239,6 +241,19 @@ def _path(scene: _Scene) -> tuple[Point, ...]:
 def _front(scene: _Scene) -> float:
     """Give how far the folds reach into the room as drawn, and a little more."""
     return max(point.x for point in _path(scene)) + REST * scene.scale
+
+
+def _rods(scene: _Scene) -> Iterator[AnyElement]:
+    """Draw every rod cut through, where it lies on the cloth."""
+    rod = scene.plan.chosen.rod
+    thick = rod.diameter.in_millimetres / 2 if rod else 0.0
+    radius = max(thick, ROD_RADIUS * scene.scale)
+    for index, (panel, arc) in enumerate(rod_places(scene.layout)):
+        centre = Point(scene.rest, scene.hang.rods[index])
+        if panel is not None:
+            centre = on_loop(scene.hang.panels, panel, arc, lane=scene.lane, rest=scene.rest)
+        path = tag(scene.plan, f"layout.rows.rod_marks.{index}")
+        yield Circle(centre=centre, radius=radius, filled=True, layer=Layer.RODS, tag=path)
 
 
 def _bar(scene: _Scene) -> Iterator[AnyElement]:
