@@ -144,14 +144,19 @@ class TrialShades:
 
     @cached_property
     def felt(self) -> Trials:
-        """Give the trials with the load that each shade really has, lowered and raised."""
+        """Give the trials with the load that each shade really has, and what pulls at it."""
         return replace(
             self.trials,
+            rate_n_m_turn=self.trials.rate_n_m_turn * self.ailing.pull,
             load_lowered_n=self.trials.load_lowered_n + self.wander_at(0.0),
             load_raised_n=self.trials.load_raised_n
             + self.wander_at(self.travel_m)
             + self.rough_top_n,
         )
+
+    def when_new(self) -> TrialShades:
+        """Give the same shades before their springs lost any of their torque."""
+        return replace(self, ailing=replace(self.ailing, pull=np.ones_like(self.ailing.pull)))
 
     @cached_property
     def least_turns(self) -> Reals:
