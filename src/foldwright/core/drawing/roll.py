@@ -142,16 +142,21 @@ def _draw(band: Band) -> Drawing:
         right=SIDE_GUTTER,
         top=TOP_GUTTER,
     )
-    caption = _caption(band)
-    spare = (text_width(caption, Lettering.NOTE) * band.scale - cloth.width) / band.scale
-    extent = with_gutters(cloth, gutters, band.scale)
-    wider = max(extent.right, cloth.left + spare * band.scale + cloth.width)
+    extent, caption = with_gutters(cloth, gutters, band.scale), _caption(band)
+    words_end = cloth.left + text_width(caption, Lettering.NOTE) * band.scale
+    half = MARKS_APART / 2 * band.scale
+    marks = [at for _, at in _mark_places(band)]
     return Drawing(
         name=f"{NAME}-{_word(band.roll.use.name)}-{band.number}",
         title=f"{band.roll.use.name.capitalize()}, lot {band.roll.use.lot or 'not noted'}",
         seen_from=SEEN_FROM,
         description=_describe(band),
-        extent=Box(left=extent.left, bottom=extent.bottom, right=wider, top=extent.top),
+        extent=Box(
+            left=min(extent.left, *(at - half for at in marks)),
+            bottom=extent.bottom,
+            right=max(extent.right, words_end, *(at + half for at in marks)),
+            top=extent.top,
+        ),
         scale=band.scale,
         elements=tuple(_elements(band, cloth, caption)),
     )
@@ -253,15 +258,18 @@ def _flaw_box(flaw: Flaw, band: Band) -> Box:
     )
 
 
+def _mark_places(band: Band) -> list[tuple[Length, float]]:
+    """Give each mark of the cuts, and where its words stand so that none meets another."""
+    marks = sorted({length for cut in band.cuts for length in (cut.start, cut.end)})
+    places = [mark.in_millimetres for mark in marks]
+    return list(zip(marks, spread(places, MARKS_APART * band.scale), strict=True))
+
+
 def _marks(band: Band) -> Iterator[AnyElement]:
     """Write each cut's marks from the outer end under the cloth, to be read from the right."""
-    ends = [length for cut in band.cuts for length in (cut.start, cut.end)]
-    marks = sorted(set(ends))
-    places = [mark.in_millimetres for mark in marks]
-    words_at = spread(places, MARKS_APART * band.scale)
     top, foot = -MARK_OFF * band.scale, -(MARK_OFF + LEADER) * band.scale
-    for mark, place, at in zip(marks, places, words_at, strict=True):
-        yield _line((place, top), (at, foot), Layer.SIZES, LineKind.THIN)
+    for mark, at in _mark_places(band):
+        yield _line((mark.in_millimetres, top), (at, foot), Layer.SIZES, LineKind.THIN)
         yield Text(
             at=Point(at, foot - MARK_OFF / 2 * band.scale),
             words=band.mark(mark),

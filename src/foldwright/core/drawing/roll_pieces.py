@@ -8,6 +8,7 @@ from foldwright.core.cloth.listing import Cut, CutPiece
 from foldwright.core.cloth.order import Remnant
 from foldwright.core.drawing.frame import text_width
 from foldwright.core.drawing.model import (
+    Anchor,
     AnyElement,
     Box,
     Layer,
@@ -117,6 +118,8 @@ def _words(
     fitting = [line for line in lines if text_width(line[0], line[1]) <= room]
     while fitting and _height(fitting) > (box.top - box.bottom) / scale:
         fitting.pop()
+    if not fitting:
+        yield from _upright(box, lines[0], scale)
     top = (box.bottom + box.top) / 2 + _height(fitting) / 2 * scale
     for words, size, strong in fitting:
         yield Text(
@@ -129,6 +132,25 @@ def _words(
             kind=LineKind.THIN,
         )
         top -= (size.value + LINE_GAP) * scale
+
+
+def _upright(box: Box, line: tuple[str, Lettering, bool], scale: float) -> Iterator[Text]:
+    """Write a line in a box too narrow for it to lie, to be read from the right, if it fits."""
+    words, size, strong = line
+    tall, wide = (box.top - box.bottom) / scale, box.width / scale
+    if size.value > wide or text_width(words, size) > tall - WORDS_OFF:
+        return
+    yield Text(
+        at=Point((box.left + box.right) / 2, (box.bottom + box.top) / 2),
+        words=words,
+        size=size,
+        anchor=Anchor.MIDDLE,
+        strong=strong,
+        upright=True,
+        backed=True,
+        layer=Layer.NOTES,
+        kind=LineKind.THIN,
+    )
 
 
 def _height(lines: list[tuple[str, Lettering, bool]]) -> float:
