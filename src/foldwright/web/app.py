@@ -21,6 +21,7 @@ from foldwright.web.pages import (
     bench,
     bench_paper,
     bench_rise,
+    groups,
     habits,
     history,
     job,
@@ -35,6 +36,7 @@ from foldwright.web.pages import (
 from foldwright.work.book import Book, BookTrouble, NotInBook, SavedMeanwhile
 
 JOB = "/jobs/{job_id:int}"
+GROUP = JOB + "/groups/{group:int}"
 SHADE = JOB + "/shades/{number:int}"
 LEAST_WORTH_PACKING_BYTES = 1000
 
@@ -90,6 +92,10 @@ def _routes() -> list[BaseRoute]:
         Route(JOB, posted(job.change_head), methods=["POST"]),
         Route(f"{JOB}/habits", posted(habits.change_habits), methods=["POST"]),
         Route(f"{JOB}/shades", posted(job.add_shade), methods=["POST"]),
+        Route(f"{JOB}/groups", posted(groups.begin_group), methods=["POST"]),
+        Route(f"{GROUP}.svg", groups.draw_group),
+        Route(f"{GROUP}/match", posted(groups.match_group), methods=["POST"]),
+        Route(f"{GROUP}/take-apart", posted(groups.take_apart), methods=["POST"]),
         Route(f"{JOB}/file", job.give_file),
         Route(f"{JOB}/papers", papers.list_papers),
         Route(f"{JOB}/papers.zip", papers.give_all_papers),

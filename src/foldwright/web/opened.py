@@ -17,6 +17,7 @@ from foldwright.web.view import ShadeView
 from foldwright.web.wording import Wording
 from foldwright.work.book import Entry
 from foldwright.work.document import Document, Reading, typed_system
+from foldwright.work.groups import renamed
 
 LARGEST_NUMBER = 10**9
 DIGITS = len(str(LARGEST_NUMBER))
@@ -164,10 +165,14 @@ def shades_of(document: Document) -> list[Table]:
 
 
 def with_shade(document: Document, number: int, shade: Table) -> Document:
-    """Give the document with one shade, counted from 1, put in the place of another."""
+    """Give the document with one shade, counted from 1, put in the place of another.
+
+    A group that names it by its tag goes on to do so.
+    """
     shades = shades_of(document)
+    tags = [str(each.get("tag", "")) for each in (shades[number - 1], shade)]
     shades[number - 1] = shade
-    return {**document, "shades": shades}
+    return renamed({**document, "shades": shades}, *tags)
 
 
 def number_of(document: Document, tag: str) -> int | None:

@@ -10,10 +10,12 @@ from typing import Generic, TypeVar
 
 import msgspec
 
+from foldwright.core.check.groups.matching import Matching
 from foldwright.core.check.layouts.offers import Offers
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.web.figures import FigureIndex
 from foldwright.work.document import Document
+from foldwright.work.groups import match_groups
 from foldwright.work.job import Job
 from foldwright.work.layouts import offer_layouts
 from foldwright.work.planning import Rooms, plan_one, rooms_of
@@ -37,13 +39,14 @@ class Shelf:
     def __init__(self) -> None:
         self._plans: OrderedDict[Hashable, Planned] = OrderedDict()
         self._offers: Once[Offers | None] = Once()
+        self._groups: Once[tuple[Matching, ...]] = Once()
         self._rooms: OrderedDict[Hashable, ShadePlan] = OrderedDict()
         self._lock = Lock()
 
     def plan(self, document: Document, job: Job, number: int) -> Planned:
         """Give the plan of one shade, counted from 1, of a job read from a document."""
         terms, spec = _terms(document, job), job.shades[number - 1]
-        key = (spec, job.shades, job.rolls, terms)
+        key = (spec, job.shades, job.rolls, job.groups, terms)
         planned = self._kept(self._plans, key)
         if planned is None:
             plan = plan_one(job, spec, self._through_rooms(job, terms))
@@ -54,6 +57,13 @@ class Shelf:
         """Give the layouts offered for one shade; they do not depend on the other shades."""
         key = (job.shades[number - 1], _terms(document, job))
         return self._offers.get(key, job.shop, lambda: self._searched(document, job, number))
+
+    def groups(self, document: Document, job: Job) -> tuple[Matching, ...]:
+        """Give how the shades of each group match."""
+        terms = _terms(document, job)
+        key = (job.groups, job.shades, terms)
+        rooms = self._through_rooms(job, terms)
+        return self._groups.get(key, job.shop, lambda: match_groups(job, rooms))
 
     def _searched(self, document: Document, job: Job, number: int) -> Offers | None:
         plan = self.plan(document, job, number).plan

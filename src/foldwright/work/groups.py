@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from copy import deepcopy
 from functools import cache
 from pathlib import Path
 
@@ -14,6 +15,7 @@ from foldwright.core.quantity.rounding import System
 from foldwright.work.changing import change_shade
 from foldwright.work.document import Document
 from foldwright.work.files import write_whole
+from foldwright.work.group_faults import FEWEST
 from foldwright.work.job import Job
 from foldwright.work.planning import Rooms, rooms_of
 from foldwright.write.svg import svg
@@ -36,6 +38,44 @@ def type_match(document: Document, matching: Matching) -> Document:
     for shade in matching.shades:
         document = change_shade(document, tags.index(shade.now.tag), shade.way.changes)
     return document
+
+
+def renamed(document: Document, old: str, new: str) -> Document:
+    """Give the document with a shade's tag changed in the groups that name it.
+
+    >>> renamed({"groups": [{"name": "A", "shades": ["x", "y"]}]}, "x", "z")
+    {'groups': [{'name': 'A', 'shades': ['z', 'y']}]}
+    """
+    if old == new or not isinstance(document.get("groups"), list):
+        return document
+    return {**document, "groups": [_renamed(group, old, new) for group in document["groups"]]}
+
+
+def _renamed(group: object, old: str, new: str) -> object:
+    if not isinstance(group, dict) or not isinstance(group.get("shades"), list):
+        return group
+    return {**group, "shades": [new if tag == old else tag for tag in group["shades"]]}
+
+
+def without_tag(document: Document, tag: str) -> Document:
+    """Give the document with a shade out of its group, which falls apart with fewer than two.
+
+    >>> without_tag({"groups": [{"name": "A", "shades": ["x", "y"]}]}, "x")
+    {'groups': []}
+    """
+    changed = deepcopy(document)
+    groups = changed.get("groups")
+    if isinstance(groups, list):
+        changed["groups"] = [left for group in groups if (left := _without(group, tag))]
+    return changed
+
+
+def _without(group: object, tag: str) -> object:
+    """Leave a tag out of a group; nothing is left of a group of one."""
+    if not isinstance(group, dict) or tag not in group.get("shades", ()):
+        return group
+    others = [each for each in group["shades"] if each != tag]
+    return {**group, "shades": others} if len(others) >= FEWEST else None
 
 
 def rooms_of_group(matching: Matching, system: System) -> dict[str, Drawing]:

@@ -12,10 +12,12 @@ from starlette.responses import Response
 
 from foldwright.core.facts.markets import Market
 from foldwright.web.desk import Desk, see, text_of
+from foldwright.web.groups import group_views
 from foldwright.web.habits import HabitsView
 from foldwright.web.heads import shop_not_read, with_head
 from foldwright.web.opened import OpenJob, job_number, shade_number, shades_of
 from foldwright.work.document import Document, read_document
+from foldwright.work.groups import without_tag
 from foldwright.work.jobfile import job_text
 
 
@@ -58,8 +60,10 @@ def copy_shade(request: Request, form: FormData) -> Response:
 def take_out_shade(request: Request, _form: FormData) -> Response:
     """Take a shade out of the job; every earlier save still holds it."""
     job = OpenJob.of(request)
-    document = deepcopy(job.entry.document)
-    document["shades"].pop(shade_number(request, job) - 1)
+    number = shade_number(request, job)
+    tag = str(job.shades[number - 1].get("tag", ""))
+    document = without_tag(job.entry.document, tag)
+    document["shades"].pop(number - 1)
     job.desk.book.save(job.entry.job_id, document, follows=job.entry.number)
     return see(job.url)
 
@@ -104,6 +108,8 @@ def job_page(request: Request, job: OpenJob, *, status: int = 200, **context: ob
         "job": job,
         "system": job.system,
         "views": [job.view(number) for number in range(1, len(job.shades) + 1)],
+        "groups": group_views(job),
+        "group": {},
         "fields": {},
         "head": job.head,
         "markets": tuple(Market),
