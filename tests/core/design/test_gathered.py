@@ -176,3 +176,19 @@ def test_folds_that_hang_free_are_not_asked_to_hang_level(style: StyleName) -> N
     """Their columns stand farther apart than a flat shade's, and no cloth need be stiff for it."""
     found = answer(Choices(style=style), SIZE, Chosen(face=cloth("118"))).findings
     assert not {"design.stiffness-unknown", "design.folds-sag"} & ids(found)
+
+
+@pytest.mark.parametrize(
+    ("style", "across"), [(StyleName.BALLOON, "100"), (StyleName.GATHERED, "80")]
+)
+def test_the_house_gathers_a_balloon_more_richly(style: StyleName, across: str) -> None:
+    """Two and a half widths of 40 in, or twice."""
+    width = laid_out(Choices(style=style), SIZE).widths.cloth_width
+    assert width is not None
+    assert width.value == inches(across)
+
+
+def test_a_loop_that_hangs_lower_than_its_pouf_is_the_lowest_edge() -> None:
+    """A quarter of the largest spacing, 6.76 in, where the pouf hangs 0.78 in and the skirt 1."""
+    rows = laid_out(replace(GATHERED, tied_rows=1, pouf=inches("1")), SIZE).rows
+    assert float(rows.first_row.value.in_inches) == pytest.approx(6.76 / 4, abs=1e-6)

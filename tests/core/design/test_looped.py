@@ -90,3 +90,11 @@ def test_rows_lie_farther_apart_on_the_flat_cloth_than_they_hang() -> None:
     assert flat[0] == inches("1")
     for mark, on_the_cloth in zip(rows.marks, flat, strict=True):
         assert abs(on_the_cloth - inches("1") - (mark.value - inches("1")) * 2) <= Length(20)
+
+
+def test_the_top_panel_keeps_its_head_where_the_lowest_loop_sets_the_rows() -> None:
+    """The lowest row lies half a spacing up, and 11 spacings and a half share 63 - 5 in."""
+    design = replace(LOOPED, row_count=12, head_allowance=inches("5"))
+    rows = laid_out(design, sized("36", "63")).rows
+    assert abs(rows.top_panel.value - inches("5")) <= Length(2)
+    assert abs(rows.first_row.value * 2 - rows.spacing.value) <= Length(1)

@@ -96,3 +96,10 @@ def test_rows_a_whole_part_of_the_repeat_apart_are_locked() -> None:
         assert found.result is not None
         assert found.result.rows.spacing.value == inches(spacing)
         assert "design.pattern-unlocked" not in ids(found.findings)
+
+
+def test_a_print_that_comes_back_after_other_folds_is_not_locked_as_asked() -> None:
+    """Rows 4 7/8 in apart show the print after four folds, and so not after three."""
+    drop = inches("3") + inches("1") + inches("4 7/8") * 9 / 2
+    design = Choices(head_allowance=inches("3"), skirt=inches("1"), row_count=4, alike_after=3)
+    assert "design.pattern-unlocked" in ids(answer(design, sized("40", drop), PRINT).findings)

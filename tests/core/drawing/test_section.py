@@ -7,7 +7,8 @@ from tests.core.drawing.building import SPEC, length, plan, with_rods
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.design.choices import RodPlace
-from foldwright.core.drawing.folding import hang, stacked_pitch
+from foldwright.core.drawing.folding import Panel, hang, stacked_pitch
+from foldwright.core.drawing.loops import on_loop
 from foldwright.core.drawing.model import (
     Circle,
     Drawing,
@@ -183,3 +184,11 @@ def _off(point: Point, start: Point, end: Point) -> float:
 
 def test_a_shade_without_rods_shows_none() -> None:
     assert rods(draw(plan(), 0.5)) == []
+
+
+def test_cloth_near_the_lower_row_lies_on_the_limb_that_hangs_from_it() -> None:
+    """Of 300 mm over a gap of 100, a third hangs from the lower row, nearer to the rings."""
+    panels = (Panel(lower=200.0, upper=300.0, cloth=300.0),)
+    near, far = (on_loop(panels, 0, arc, lane=10.0, rest=1.0) for arc in (40.0, 160.0))
+    assert near.y == far.y == pytest.approx(160.0)
+    assert near.x < far.x

@@ -159,6 +159,17 @@ def test_rods_at_mid_fold_lie_half_a_spacing_up_their_panels() -> None:
     )
 
 
+@pytest.mark.parametrize("style", [StyleName.FLAT, StyleName.LOOPED, StyleName.GATHERED])
+def test_below_the_lowest_row_hangs_the_skirt_with_its_hem_and_no_loop(style: StyleName) -> None:
+    choices = Choices(style=style, shrinkage=0.0)
+    unlined = replace(PARTS, lining=None)
+    layout, _ = made(choices, unlined)
+    assert layout.hem_allowance is not None
+    below = layout.rows.first_row.value + layout.hem_allowance.value
+    load = result(choices, unlined).load
+    assert load.skirt_cloth_m == pytest.approx(below.in_metres, rel=1e-6)
+
+
 def test_slats_lie_at_rows_and_half_a_spacing_up_their_panels() -> None:
     slats, rows, between = (
         result(replace(DESIGNS["flat with slats"], rods=place)).load
