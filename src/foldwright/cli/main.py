@@ -1,4 +1,4 @@
-"""The same use cases from a terminal: plan, stock, lift, why, layouts, groups and serve.
+"""The same use cases from a terminal: plan, cut, stock, lift, why, layouts, groups, serve.
 
 Each command loads what it needs when it runs, so that help and mistakes answer at once.
 """
@@ -56,6 +56,7 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"foldwright {__version__}")
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
     _add_plan(commands.add_parser("plan", help="plan a job and write its papers"))
+    _add_cut(commands.add_parser("cut", help="plan where every piece is cut from the cloths"))
     _add_stock(commands.add_parser("stock", help="plan what is cut from stock lengths"))
     _add_lift(commands.add_parser("lift", help="answer lifts given as plain SI numbers"))
     _add_why(commands.add_parser("why", help="tell why a figure is what it is"))
@@ -74,6 +75,33 @@ def _add_plan(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--out", type=Path, metavar="DIR", help="write the papers into this folder")
     parser.add_argument(
         "--paper", choices=("a4", "letter"), default="a4", help="the size of the papers"
+    )
+    _add_common(parser)
+
+
+def _add_cut(parser: argparse.ArgumentParser) -> None:
+    _add_job(parser)
+    _add_seconds(parser, 20.0)
+    parser.add_argument(
+        "--if-repeat-longer",
+        metavar="LENGTH",
+        help="what if the repeat is so much longer, such as 2 mm; with a minus, shorter",
+    )
+    parser.add_argument(
+        "--if-flaw",
+        action="append",
+        nargs=5,
+        default=[],
+        metavar=("ROLL", "ALONG", "ACROSS", "LENGTH", "WIDTH"),
+        help="what if this flaw is on a roll in hand",
+    )
+    parser.add_argument(
+        "--if-piece",
+        action="append",
+        nargs=3,
+        default=[],
+        metavar=("PIECE", "WIDTH", "LENGTH"),
+        help="what if a piece is cut to this size",
     )
     _add_common(parser)
 

@@ -14,6 +14,7 @@ from foldwright.core.facts.records import ShopList
 from foldwright.core.lift.givens import LiftCase
 from foldwright.core.quantity.rounding import System
 from foldwright.work.answers import FaultsAnswer, GroupsAnswer, LayoutsAnswer, PlanAnswer, WhyAnswer
+from foldwright.work.cut_answer import CutAnswer
 from foldwright.work.document import typed_habits
 from foldwright.work.job import JobHead
 from foldwright.work.lifting import LiftAnswer
@@ -32,6 +33,7 @@ def schemas() -> dict[str, Schema]:
         "layouts-answer.schema.json": AnswerWriter().document(
             LayoutsAnswer, "Layouts of a job, searched"
         ),
+        "cut-answer.schema.json": AnswerWriter().document(CutAnswer, "Cloths of a job, cut"),
         "stock-answer.schema.json": AnswerWriter().document(StockAnswer, "Stock lengths, cut"),
         "groups-answer.schema.json": AnswerWriter().document(
             GroupsAnswer, "Groups of a job, matched"

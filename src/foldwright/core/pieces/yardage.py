@@ -40,6 +40,7 @@ class Yardage:
     cloth: str
     lengths: tuple[L, ...]  # each cut length, in whole repeats
     cuts: L
+    squaring: L  # lost where each length is squared
     spare: L | None  # of a lot that cannot be had again
     needed: L  # with one repeat more, since a roll may begin anywhere in it
     ordered: L
@@ -116,12 +117,14 @@ def order_cloth(layers: tuple[WidthsToCut, ...], cloth: Cloth, habits: Habits) -
     repeat = _repeat(cloth)
     lengths = tuple(in_whole_repeats(layer.length, repeat) for layer in layers)
     cuts = _cuts(layers, lengths, cloth, repeat)
+    squaring = _squaring(layers, habits)
     spare = None if cloth.lot_returns else habits.lot_spare
-    needed = _needed(cuts, repeat, spare)
+    needed = _needed(cuts, squaring, repeat, spare)
     return Yardage(
         cloth=cloth.name,
         lengths=lengths,
         cuts=cuts,
+        squaring=squaring,
         spare=spare,
         needed=needed,
         ordered=as_sold(needed, cloth, habits),
@@ -194,12 +197,20 @@ def with_one_repeat(cuts: L, repeat: L) -> L:
     return derived("cuts, placed", value, Unit.LENGTH, because, cuts, repeat, source=source)
 
 
-def _needed(cuts: L, repeat: L | None, spare: L | None) -> L:
+def _squaring(layers: tuple[WidthsToCut, ...], habits: Habits) -> L:
+    count = sum(layer.widths.value for layer in layers)
+    because = f"{{0}} at the start of each of {count} cut lengths."
+    value = habits.straightening.value * count
+    return derived("squaring", value, Unit.LENGTH, because, habits.straightening)
+
+
+def _needed(cuts: L, squaring: L, repeat: L | None, spare: L | None) -> L:
     placed = cuts if repeat is None else with_one_repeat(cuts, repeat)
-    if spare is None:
-        return placed
-    because = "{0}, and {1} more, since its lot cannot be had again."
-    return derived("cloth needed", placed.value + spare.value, Unit.LENGTH, because, placed, spare)
+    more = (squaring,) if spare is None else (squaring, spare)
+    value = sum((each.value for each in more), placed.value)
+    because = "{0}, and {1} to square the ends"
+    because += "." if spare is None else ", and {2} more, since its lot cannot be had again."
+    return derived("cloth needed", value, Unit.LENGTH, because, placed, *more)
 
 
 def as_sold(needed: L, cloth: Cloth, habits: Habits) -> L:

@@ -1,0 +1,442 @@
+"""A planned job as orders of cloth to cut: one for each cloth, or for each roll that is named."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from foldwright.core.check.plan import ShadePlan, ShadeSpec
+from foldwright.core.check.receiving import ReceivedRoll
+from foldwright.core.cloth.order import (
+    Buying,
+    ClothOrder,
+    ClothPiece,
+    Flaw,
+    Pattern,
+    Roll,
+    Seam,
+)
+from foldwright.core.facts.habits import Habits
+from foldwright.core.facts.records import Cloth
+from foldwright.core.pieces.layers import COVER, FACE, ShadeToCut, cut_pieces
+from foldwright.core.pieces.matching import Matching, PatternAcross
+from foldwright.core.pieces.piece import PieceToCut, ShadePieces
+from foldwright.core.pieces.yardage import WidthsToCut, Yardage, order_cloth, steps_of_the_drop
+from foldwright.core.quantity.length import ZERO, Length
+from foldwright.core.quantity.printing import round_length
+from foldwright.core.quantity.rounding import Rounding
+from foldwright.core.why.figure import Figure, Unit
+from foldwright.core.why.making import chosen, derived
+from foldwright.work.job import Job, JobPlan
+
+L = Figure[Length]
+TENTH = Length.mm("0.1")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ClothToCut:
+    """One cloth of a job: its pieces with their whys, the order, and the trade's own estimate."""
+
+    cloth: Cloth
+    pieces: tuple[PieceToCut, ...]
+    order: ClothOrder
+    yardage: Yardage
+    remarks: tuple[str, ...] = ()  # what was taken for granted
+    otherwise: ClothToCut | None = None  # the same with board covers beside wider pieces
+
+    @property
+    def in_hand(self) -> bool:
+        """Tell whether it is cut from rolls in hand."""
+        return bool(self.order.rolls)
+
+    @property
+    def title(self) -> str:
+        """Give the cloth, and the roll where its shades name one."""
+        return self.cloth.name
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Shade:
+    """A shade of the job with its pieces."""
+
+    plan: ShadePlan
+    pieces: ShadePieces
+
+    @property
+    def room(self) -> str:
+        """Give its room; a shade without one is a room by itself."""
+        return self.plan.spec.room.strip() or self.plan.spec.tag
+
+
+def as_measured(job: Job) -> Job:
+    """Take what was measured on the rolls in hand for what the sheets and habits say.
+
+    Takes: the job.
+
+    Gives: the job with the least usable width, the repeats and the steam tests of its rolls;
+    what was typed for a shade stands.
+    """
+    cloths = {
+        name: _cloth_as_measured(cloth, _rolls_of(job, name))
+        for name, cloth in job.shop.cloths.items()
+    }
+    measured = replace(job, shop=replace(job.shop, cloths=cloths))
+    tested = (_shade_as_tested(spec, job) for spec in job.shades)
+    return replace(measured, shades=tuple(_shade_centred(spec, measured) for spec in tested))
+
+
+def _rolls_of(job: Job, cloth: str) -> tuple[ReceivedRoll, ...]:
+    return tuple(roll for roll in job.rolls if roll.cloth == cloth)
+
+
+def _cloth_as_measured(cloth: Cloth, rolls: tuple[ReceivedRoll, ...]) -> Cloth:
+    widths = [roll.usable_width for roll in rolls if roll.usable_width]
+    along = [roll.vertical_repeat for roll in rolls if roll.vertical_repeat]
+    across = [roll.horizontal_repeat for roll in rolls if roll.horizontal_repeat]
+    return replace(
+        cloth,
+        usable_width=min(widths, default=cloth.usable_width),
+        vertical_repeat=along[0] if along else cloth.vertical_repeat,
+        horizontal_repeat=across[0] if across else cloth.horizontal_repeat,
+    )
+
+
+def _shade_as_tested(spec: ShadeSpec, job: Job) -> ShadeSpec:
+    tested = [r.steam_shrinkage for r in _rolls_of(job, spec.materials.face) if r.steam_shrinkage]
+    if spec.design.shrinkage is not None or not tested:
+        return spec
+    return replace(spec, design=replace(spec.design, shrinkage=max(tested)))
+
+
+def _shade_centred(spec: ShadeSpec, job: Job) -> ShadeSpec:
+    """Narrow the middle piece of a joined face so far that its motif can stand in its middle."""
+    cloth = job.shop.cloths.get(spec.materials.face)
+    if cloth is None or spec.design.middle_piece is not None:
+        return spec
+    widest = widest_about_motif(cloth, spec.cutting.pattern_across)
+    if widest >= cloth.usable_width:
+        return spec
+    shown = _down_to_mm(widest) - job.habits.seam_allowance.value * 2
+    return replace(spec, design=replace(spec.design, middle_piece=shown))
+
+
+def widest_about_motif(cloth: Cloth, across: PatternAcross) -> Length:
+    """Tell how wide a piece can be cut with a motif, or the gap between two, in its middle.
+
+    Takes: the cloth; what is to stand in the middle.
+
+    Gives: the usable width where there is no repeat across, or nobody minds.
+
+    >>> cloth = Cloth(name="a", areal_mass_kg_m2=0.2, usable_width=Length.mm(1370),
+    ...               horizontal_repeat=Length.mm(340), motif_from_edge=Length.mm(340))
+    >>> widest_about_motif(cloth, PatternAcross.MOTIF).in_millimetres
+    1360.0
+    """
+    repeat, usable = cloth.horizontal_repeat, cloth.usable_width
+    if not repeat or across is PatternAcross.ANYWHERE:
+        return usable
+    first = (cloth.motif_from_edge or ZERO).nanometres % repeat.nanometres
+    first += repeat.nanometres // 2 if across is PatternAcross.BETWEEN else 0
+    places = range(first, usable.nanometres, repeat.nanometres)
+    return Length(2 * max(min(at, usable.nanometres - at) for at in places)) if places else usable
+
+
+def _down_to_mm(length: Length) -> Length:
+    return Length.mm(length.nanometres // 1_000_000)
+
+
+def cloths_to_cut(plan: JobPlan) -> tuple[ClothToCut, ...]:
+    """Give every cloth of a planned job with its pieces and its order.
+
+    Takes: the planned job, as measured.
+
+    Gives: the cloths in the order in which the job first asks for them; pieces of shades
+    that name a roll are cut from it alone.
+    """
+    cut = [_Shade(plan=each, pieces=cut_pieces(to_cut)) for each, to_cut in _ready(plan)]
+    beside = covers_beside(cut, plan.job)
+    return tuple(
+        cloth if other.order == cloth.order else replace(cloth, otherwise=other)
+        for cloth, other in zip(_cloths(plan, cut), _cloths(plan, beside), strict=True)
+    )
+
+
+def _cloths(plan: JobPlan, shades: list[_Shade]) -> tuple[ClothToCut, ...]:
+    asked = dict.fromkeys(
+        (piece.cloth, shade.plan.spec.cutting.roll if piece.layer == FACE else "")
+        for shade in shades
+        for piece in shade.pieces.pieces
+    )
+    return tuple(_cloth(plan, shades, name, roll) for name, roll in asked)
+
+
+def covers_beside(shades: list[_Shade], job: Job) -> list[_Shade]:
+    """Turn each board cover that fits into the strip beside a wider piece, one beside each."""
+    hosts = [piece for shade in shades for piece in shade.pieces.pieces if piece.layer != COVER]
+    covers = [piece for shade in shades for piece in shade.pieces.pieces if piece.layer == COVER]
+    turned = {}
+    for cover in sorted(covers, key=lambda piece: piece.width.value, reverse=True):
+        usable = job.shop.cloths[cover.cloth].usable_width
+        host = next((each for each in hosts if _has_room(each, cover, usable)), None)
+        if host is not None:
+            hosts.remove(host)
+            turned[cover.name] = replace(cover, width=cover.length, length=cover.width)
+    return [_with_covers(shade, turned) for shade in shades]
+
+
+def _has_room(host: PieceToCut, cover: PieceToCut, usable: Length) -> bool:
+    beside = usable - host.width.value
+    same = host.cloth == cover.cloth
+    return same and beside >= cover.length.value and host.length.value >= cover.width.value
+
+
+def _with_covers(shade: _Shade, turned: dict[str, PieceToCut]) -> _Shade:
+    pieces = tuple(turned.get(piece.name, piece) for piece in shade.pieces.pieces)
+    return replace(shade, pieces=replace(shade.pieces, pieces=pieces))
+
+
+def _ready(plan: JobPlan) -> Iterator[tuple[ShadePlan, ShadeToCut]]:
+    for shade in plan.shades:
+        if shade.layout is not None and shade.size is not None:
+            yield (
+                shade,
+                ShadeToCut(
+                    tag=shade.spec.tag,
+                    layout=shade.layout,
+                    size=shade.size,
+                    chosen=shade.chosen,
+                    habits=plan.job.habits,
+                    shrinkage=_shrinkage(shade, plan.job.habits),
+                    lining_shrinkage=_lining_shrinkage(shade),
+                    matching=_matching(shade, plan),
+                ),
+            )
+
+
+def _shrinkage(shade: ShadePlan, habits: Habits) -> Figure[float]:
+    typed = shade.spec.design.shrinkage
+    return habits.shrinkage if typed is None else chosen("shrinkage", typed, Unit.SHARE)
+
+
+def _lining_shrinkage(shade: ShadePlan) -> Figure[float] | None:
+    tested = shade.spec.cutting.lining_shrinkage
+    return None if tested is None else chosen("shrinkage of the lining", tested, Unit.SHARE)
+
+
+def _matching(shade: ShadePlan, plan: JobPlan) -> Matching:
+    cutting = shade.spec.cutting
+    return Matching(
+        across=cutting.pattern_across,
+        along=cutting.pattern_along,
+        motif_above_hem=cutting.motif_above_hem or _motif_of_the_room(shade, plan),
+    )
+
+
+def _motif_of_the_room(shade: ShadePlan, plan: JobPlan) -> Length | None:
+    """Give the height that was typed for another shade of the same room and cloth."""
+    room, face = shade.spec.room.strip(), shade.spec.materials.face
+    typed = (
+        other.spec.cutting.motif_above_hem
+        for other in plan.shades
+        if room and other.spec.room.strip() == room and other.spec.materials.face == face
+    )
+    return next((height for height in typed if height is not None), None)
+
+
+def _cloth(plan: JobPlan, shades: list[_Shade], name: str, roll: str) -> ClothToCut:
+    cloth, habits = plan.job.shop.cloths[name], plan.job.habits
+    taken = [(shade, _pieces_of(shade, name, roll)) for shade in shades]
+    pieces = tuple(piece for _, found in taken for piece in found)
+    named = {shade.plan.spec.cutting.roll for shade in shades} - {roll}
+    received = [each for each in _rolls_of(plan.job, name) if each.name not in named]
+    rolls = tuple(_roll(each, cloth, habits) for each in received if each.length)
+    within = [shade for shade, found in taken if found]
+    order = ClothOrder(
+        pieces=tuple(_piece(p, shade) for shade, found in taken for p in found),
+        pattern=_pattern(cloth),
+        rolls=tuple(each for each in rolls if roll in {"", each.name}),
+        buying=None if rolls else _buying(cloth, habits),
+        spare=habits.straightening.value + _off_square(received),
+        free_rooms=_free_rooms(within) if cloth.vertical_repeat else frozenset(),
+        railroaded=_railroaded(cloth, taken),
+        sides_share=not any(shade.plan.spec.cutting.sides_apart for shade in within),
+        seams=tuple(_seams(within, name)),
+    )
+    return ClothToCut(
+        cloth=cloth,
+        pieces=pieces,
+        order=order,
+        yardage=order_cloth(tuple(_widths(taken, cloth)), cloth, habits),
+        remarks=tuple(_remarks(cloth, pieces, received)),
+    )
+
+
+def _pieces_of(shade: _Shade, cloth: str, roll: str) -> tuple[PieceToCut, ...]:
+    """Give a shade's pieces of one cloth; those of its face only from the roll it names."""
+    asked = shade.plan.spec.cutting.roll
+    return tuple(
+        piece
+        for piece in shade.pieces.pieces
+        if piece.cloth == cloth and (asked if piece.layer == FACE else "") == roll
+    )
+
+
+def _piece(piece: PieceToCut, shade: _Shade) -> ClothPiece:
+    return ClothPiece(
+        name=piece.name,
+        shade=piece.shade,
+        room=shade.room,
+        layer=piece.layer,
+        width=up_to_mm(piece.width.value),
+        length=up_to_mm(piece.length.value),
+        phase_across=_to_tenths(piece.phase_across),
+        phase_along=_to_tenths(piece.phase_along),
+        side_partner=piece.side_partner,
+        hidden_head=_to_tenths(piece.hidden_head) or ZERO,
+        hidden_foot=_to_tenths(piece.hidden_foot) or ZERO,
+    )
+
+
+def up_to_mm(length: Length) -> Length:
+    """Give a length in whole millimetres, rounded up as cloth is cut.
+
+    >>> up_to_mm(Length.mm("893.2")) == Length.mm(894)
+    True
+    """
+    return Length.mm(math.ceil(Fraction(length.nanometres, 1_000_000)))
+
+
+def _to_tenths(figure: L | None) -> Length | None:
+    """Give a place in the pattern to the tenth of a millimetre: nobody cuts closer."""
+    return None if figure is None else round_length(figure.value, TENTH, Rounding.MARK)
+
+
+def _pattern(cloth: Cloth) -> Pattern:
+    across, along = cloth.horizontal_repeat or ZERO, cloth.vertical_repeat or ZERO
+    steps = steps_of_the_drop(cloth) if across and along else 1
+    return Pattern(
+        vertical_repeat=along,
+        horizontal_repeat=across,
+        drop_fraction=Fraction(1, steps) if steps > 1 else Fraction(0),
+        origin_across=cloth.motif_from_edge or ZERO,
+    )
+
+
+def _roll(roll: ReceivedRoll, cloth: Cloth, habits: Habits) -> Roll:
+    lost = roll.head_loss
+    return Roll(
+        name=roll.name,
+        lot=roll.lot,
+        usable_width=roll.usable_width or cloth.usable_width,
+        length=roll.length or ZERO,
+        head_loss=habits.straightening.value + _off_square([roll]) if lost is None else lost,
+        origin_along=roll.repeat_begins or ZERO,
+        flaws=tuple(
+            Flaw(along=at.along, across=at.across, length=at.length, width=at.width)
+            for at in roll.flaws_at
+        ),
+    )
+
+
+def _off_square(rolls: Iterable[ReceivedRoll]) -> Length:
+    """Give what cutting square costs on cloth that runs off square, at the worst roll."""
+    return max((roll.bow_or_skew for roll in rolls if roll.bow_or_skew), default=ZERO)
+
+
+def _buying(cloth: Cloth, habits: Habits) -> Buying:
+    return Buying(
+        usable_width=cloth.usable_width,
+        increment=cloth.sold_by or habits.order_increment.value,
+        least=cloth.least_order or ZERO,
+        start_allowance=habits.straightening.value + (cloth.vertical_repeat or ZERO),
+        whole_roll=cloth.whole_rolls,
+    )
+
+
+def _free_rooms(shades: list[_Shade]) -> frozenset[str]:
+    """Give the rooms where nobody said at which height a motif is to stand."""
+    settled = {s.room for s in shades if s.plan.spec.cutting.motif_above_hem is not None}
+    return frozenset({shade.room for shade in shades} - settled)
+
+
+def _railroaded(
+    cloth: Cloth, taken: list[tuple[_Shade, tuple[PieceToCut, ...]]]
+) -> tuple[ClothPiece, ...] | None:
+    """Give the pieces to cut if the whole cloth is turned, where it may be and they fit."""
+    if cloth.directional or cloth.vertical_repeat or cloth.horizontal_repeat:
+        return None
+    turned = tuple(
+        _piece(piece, shade) for shade, found in taken for piece in _unseamed(shade, found)
+    )
+    return turned if all(piece.length <= cloth.usable_width for piece in turned) else None
+
+
+def _unseamed(shade: _Shade, pieces: tuple[PieceToCut, ...]) -> Iterator[PieceToCut]:
+    """Give a shade's pieces with its face in one."""
+    face = shade.pieces.turned_face
+    if face is not None and any(piece.layer == FACE for piece in pieces):
+        yield face
+    yield from (piece for piece in pieces if piece.layer != FACE)
+
+
+def _seams(shades: list[_Shade], cloth: str) -> Iterator[Seam]:
+    for shade in shades:
+        if shade.pieces.turned_face is None or shade.pieces.turned_face.cloth != cloth:
+            continue
+        begins = {piece.name: _to_tenths(piece.phase_across) for piece in shade.pieces.pieces}
+        for seam in shade.pieces.seams:
+            left, right = begins[seam.left], begins[seam.right]
+            across = right - left if left is not None and right is not None else seam.across.value
+            yield Seam(left=seam.left, right=seam.right, across=across)
+
+
+def _widths(
+    taken: list[tuple[_Shade, tuple[PieceToCut, ...]]], cloth: Cloth
+) -> Iterator[WidthsToCut]:
+    """Count the widths of each layer of each shade, as the trade's own rule counts them."""
+    for _, found in taken:
+        for layer in dict.fromkeys(piece.layer for piece in found):
+            parts = [piece for piece in found if piece.layer == layer]
+            yield WidthsToCut(
+                name=f"{parts[0].shade} {layer}",
+                widths=_count(parts, cloth),
+                length=parts[0].length,
+                width=max((piece.width for piece in parts), key=lambda width: width.value),
+            )
+
+
+def _count(parts: list[PieceToCut], cloth: Cloth) -> Figure[int]:
+    """Count the widths that pieces of one length take: narrow ones lie side by side."""
+    widest = max(part.width.value for part in parts)
+    beside = max(1, cloth.usable_width.nanometres // widest.nanometres)
+    sides = [part for part in parts if part.side_partner]
+    rest = math.ceil((len(parts) - len(sides)) / beside)
+    together = sum((part.width.value for part in sides), ZERO) <= cloth.usable_width
+    count = rest + (math.ceil(len(sides) / 2) if together else len(sides))
+    because = "{0} is usable, and the widest piece is {1}."
+    usable = derived("usable width", cloth.usable_width, Unit.LENGTH, "As its sheet says.")
+    widest_part = max((part.width for part in parts), key=lambda width: width.value)
+    return derived("widths to cut", count, Unit.COUNT, because, usable, widest_part)
+
+
+def _remarks(
+    cloth: Cloth, pieces: tuple[PieceToCut, ...], rolls: list[ReceivedRoll]
+) -> Iterator[str]:
+    """Say what was taken for granted because nobody has measured it."""
+    if cloth.motif_from_edge is None and any(piece.phase_across for piece in pieces):
+        yield (
+            "A motif is taken to stand at the left edge, since the sheet of the cloth does not"
+            " say how far from it one stands: measure motif_from_edge."
+        )
+    for roll in rolls:
+        if roll.length is None:
+            yield f"Roll “{roll.name}” is left out, since its length is not measured."
+        elif cloth.vertical_repeat and roll.repeat_begins is None:
+            yield (
+                f"On roll “{roll.name}” a motif is taken to stand at the outer end: measure"
+                " repeat_begins."
+            )
+    if any(piece.layer == COVER for piece in pieces):
+        yield "Board covers are counted; where a remnant is large enough, cut them from that."

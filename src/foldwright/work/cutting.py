@@ -1,0 +1,88 @@
+"""Plan where every piece of a job is cut, cloth by cloth, within the time that is given."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from itertools import count
+
+from foldwright.core.cloth.checking import faults_of
+from foldwright.core.cloth.order import ClothOrder, ClothPlan
+from foldwright.core.cloth.planning import plan_cloth
+from foldwright.core.why.answer import Answer
+from foldwright.work.cut_orders import ClothToCut, as_measured, cloths_to_cut
+from foldwright.work.job import Job
+from foldwright.work.planning import plan_job
+from foldwright.work.stock import PlanAtFault
+
+Clock = Callable[[], float]
+Watch = Callable[[ClothToCut, ClothPlan], bool]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ClothCut:
+    """One cloth of a job, and its plan; without one the findings say why."""
+
+    to_cut: ClothToCut
+    answer: Answer[ClothPlan]
+
+    @property
+    def plan(self) -> ClothPlan | None:
+        """Give the plan, if there is one."""
+        return self.answer.result
+
+
+def cloths_of(job: Job) -> tuple[ClothToCut, ...]:
+    """Give every cloth of a job with its pieces, its order and the estimate, in an instant."""
+    return cloths_to_cut(plan_job(as_measured(job)))
+
+
+def cut_cloths(
+    cloths: tuple[ClothToCut, ...],
+    *,
+    time_given_s: float,
+    clock: Clock,
+    watch: Watch = lambda _cloth, _plan: True,
+) -> tuple[ClothCut, ...]:
+    """Plan the cuts of every cloth, sharing the time that is given.
+
+    Takes: the cloths; the seconds for all of them; a clock in seconds; what looks at each
+    better plan and gives False to take the best so far of this cloth and those after it.
+
+    Gives: a plan for each cloth that can be cut, looked at a second time before anyone sees it.
+    """
+    end, cuts = clock() + time_given_s, []
+    for left, cloth in zip(count(len(cloths), -1), cloths, strict=False):
+        better = _better_way(cloth, clock)
+        share_s = max(0.0, end - clock()) / left
+        cuts.append(cut_one(better, better.order, time_given_s=share_s, clock=clock, watch=watch))
+    return tuple(cuts)
+
+
+def _better_way(cloth: ClothToCut, clock: Clock) -> ClothToCut:
+    """Lay the board covers along the roll where the first plan shows that this takes less."""
+    if cloth.otherwise is None:
+        return cloth
+    ways = (cloth, cloth.otherwise)
+    plans = [plan_cloth(way.order, time_given_s=0.0, clock=clock).result for way in ways]
+    if plans[1] is None or (plans[0] is not None and plans[0].bought <= plans[1].bought):
+        return cloth
+    return cloth.otherwise
+
+
+def cut_one(
+    cloth: ClothToCut, order: ClothOrder, *, time_given_s: float, clock: Clock, watch: Watch
+) -> ClothCut:
+    """Plan one cloth by an order, its own or one that asks what if.
+
+    Raises: PlanAtFault where the second look finds a plan unsound.
+    """
+    answer = plan_cloth(
+        order,
+        time_given_s=time_given_s,
+        clock=clock,
+        watch=lambda plan: watch(cloth, plan),
+    )
+    if answer.result is not None and (wrong := faults_of(answer.result, order)):
+        raise PlanAtFault(" ".join(fault.sentence for fault in wrong))
+    return ClothCut(to_cut=replace(cloth, order=order), answer=answer)

@@ -1,0 +1,219 @@
+"""From a job to orders of cloth, and to plans that pass the second look."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+from fractions import Fraction
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from foldwright.core.cloth.checking import faults_of
+from foldwright.core.cloth.order import Flaw
+from foldwright.core.facts.records import Cloth
+from foldwright.core.pieces.matching import PatternAcross
+from foldwright.core.quantity.length import Length
+from foldwright.work.cut_orders import ClothToCut, widest_about_motif
+from foldwright.work.cutting import ClothCut, cloths_of, cut_cloths
+from foldwright.work.files import CannotUse
+from foldwright.work.job import Job
+from foldwright.work.jobfile import DEMO_JOB, load_job
+from foldwright.work.what_if import (
+    FlawHere,
+    OtherSize,
+    WhatIf,
+    as_if,
+    change_between,
+    check_names,
+    concerns,
+)
+
+ROLLS = Path(__file__).parent / "rolls.toml"
+PRINT, SATEEN = "Meadow print, indigo", "Sateen lining, ivory"
+
+
+def mm(value: int) -> Length:
+    return Length.mm(value)
+
+
+@cache
+def job(path: Path = ROLLS) -> Job:
+    read = load_job(path).job
+    assert read is not None
+    return read
+
+
+@cache
+def cloths(path: Path = ROLLS) -> dict[str, ClothToCut]:
+    return {cloth.title: cloth for cloth in cloths_of(job(path))}
+
+
+def still() -> float:
+    return 0.0
+
+
+def test_rolls_in_hand_are_cut_as_they_were_measured() -> None:
+    order = cloths()[PRINT].order
+    (roll,) = order.rolls
+    assert order.buying is None
+    assert roll.usable_width == mm(1368)
+    assert roll.origin_along == mm(210)
+    assert roll.flaws == (Flaw(along=mm(3200), across=mm(300), length=mm(60), width=mm(60)),)
+    assert order.pattern.vertical_repeat == Length.mm("495.3")
+    assert roll.head_loss == job().habits.straightening.value
+
+
+def test_cloth_that_is_not_in_hand_is_bought_as_it_is_sold() -> None:
+    order = cloths()[SATEEN].order
+    assert order.rolls == ()
+    assert order.buying is not None
+    assert order.buying.increment == job().habits.order_increment.value
+    demo = cloths(DEMO_JOB)
+    flax = demo["Harbour linen, flax"].order.buying
+    assert flax is not None
+    assert flax.increment == mm(100)
+    indigo = demo[PRINT].order.buying
+    assert indigo is not None
+    assert indigo.start_allowance == Length.inches("19.5") + Length.inches(1)
+
+
+def test_every_cut_size_is_whole_millimetres_and_no_smaller_than_its_figure() -> None:
+    for cloth in cloths(DEMO_JOB).values():
+        for ordered, piece in zip(cloth.order.pieces, cloth.pieces, strict=True):
+            assert ordered.name == piece.name
+            for cut, figure in ((ordered.width, piece.width), (ordered.length, piece.length)):
+                assert cut.nanometres % 1_000_000 == 0
+                assert figure.value <= cut < figure.value + mm(1)
+
+
+def test_a_middle_piece_is_narrowed_so_that_a_motif_stands_in_its_middle() -> None:
+    sizes = {piece.name: piece.width for piece in cloths()[PRINT].order.pieces}
+    assert sizes["P2 face middle"] == mm(1364)
+    cloth = replace(job().shop.cloths[PRINT], motif_from_edge=Length.inches("6.75"))
+    assert widest_about_motif(cloth, PatternAcross.MOTIF) == Length.inches("40.5")
+    assert widest_about_motif(cloth, PatternAcross.BETWEEN) == Length.inches(54)
+    plain = Cloth(name="plain", areal_mass_kg_m2=0.2, usable_width=mm(1400))
+    assert widest_about_motif(plain, PatternAcross.MOTIF) == mm(1400)
+
+
+def test_a_room_takes_the_height_of_a_motif_from_the_shade_that_says_it() -> None:
+    order = cloths()[PRINT].order
+    assert order.free_rooms == frozenset()
+    p1, p2 = (
+        next(piece for piece in order.pieces if piece.name == name)
+        for name in ("P1 face", "P2 face middle")
+    )
+    assert p1.phase_along == p2.phase_along
+    assert cloths(DEMO_JOB)[PRINT].order.free_rooms == {"Parlour"}
+
+
+def test_only_a_plain_cloth_may_be_turned() -> None:
+    demo = cloths(DEMO_JOB)
+    assert demo[PRINT].order.railroaded is None
+    assert demo["Tarn velvet, moss"].order.railroaded is None
+    turned = demo["Chalk sheer"].order.railroaded
+    assert turned is not None
+    assert {piece.name for piece in turned} == {"Bay face", "Bay board cover"}
+
+
+def test_a_shade_that_names_a_roll_is_cut_from_it_alone() -> None:
+    first, *others = job().shades
+    named = replace(first, cutting=replace(first.cutting, roll="R1"))
+    found = cloths_of(replace(job(), shades=(named, *others)))
+    prints = [cloth for cloth in found if cloth.title == PRINT]
+    assert [len(cloth.pieces) for cloth in prints] == [1, 4]
+    assert [bool(cloth.order.rolls) for cloth in prints] == [True, False]
+
+
+def test_a_steam_test_on_the_roll_lengthens_what_is_cut_unless_one_was_typed() -> None:
+    (roll,) = job().rolls
+    tested = replace(job(), rolls=(replace(roll, steam_shrinkage=0.03),))
+    before, after = (
+        next(piece for piece in cloths_of(each)[0].order.pieces if piece.name == "P1 face").length
+        for each in (job(), tested)
+    )
+    assert after.in_metres / before.in_metres == pytest.approx(0.99 / 0.97, abs=1e-3)
+
+
+def test_what_is_not_measured_is_said() -> None:
+    (roll,) = job().rolls
+    bare = replace(job(), rolls=(replace(roll, length=None),))
+    left_out = cloths_of(bare)[0]
+    assert left_out.order.rolls == ()
+    assert any("left out" in remark for remark in left_out.remarks)
+    anywhere = replace(job(), rolls=(replace(roll, repeat_begins=None),))
+    assert any("repeat_begins" in remark for remark in cloths_of(anywhere)[0].remarks)
+
+
+@cache
+def demo_cuts() -> tuple[ClothCut, ...]:
+    return cut_cloths(cloths_of(job(DEMO_JOB)), time_given_s=1.0, clock=still)
+
+
+def test_every_cloth_of_the_demo_job_is_planned_and_passes_the_second_look() -> None:
+    for cut in demo_cuts():
+        assert cut.plan is not None, cut.to_cut.title
+        assert faults_of(cut.plan, cut.to_cut.order) == ()
+        placed = Counter(place.piece for place in cut.plan.placements)
+        wanted = cut.to_cut.order.railroaded if cut.plan.railroaded else cut.to_cut.order.pieces
+        assert placed == Counter(piece.name for piece in wanted or ())
+
+
+def test_the_trade_s_rule_never_orders_less_than_a_plan_that_covers_no_board() -> None:
+    for cut in demo_cuts():
+        covered = any(piece.layer == "board cover" for piece in cut.to_cut.pieces)
+        if cut.plan is not None and not covered:
+            assert cut.plan.bought <= cut.to_cut.yardage.ordered.value + mm(1)
+
+
+def test_a_longer_repeat_concerns_only_a_cloth_with_one() -> None:
+    what = WhatIf(repeat_longer=mm(2))
+    order = as_if(cloths()[PRINT].order, what)
+    assert order.pattern.vertical_repeat == Length.mm("497.3")
+    assert concerns(cloths()[PRINT].order, what)
+    assert not concerns(cloths()[SATEEN].order, what)
+
+
+def test_a_flaw_and_another_size_are_taken_in_and_the_motif_stays_in_the_middle() -> None:
+    flaw = Flaw(along=mm(900), across=mm(0), length=mm(100), width=mm(1368))
+    what = WhatIf(
+        flaws=(FlawHere(roll="R1", flaw=flaw),),
+        pieces=(OtherSize(piece="P1 face", width=mm(1000), length=mm(1500)),),
+    )
+    before = cloths()[PRINT].order
+    after = as_if(before, what)
+    assert after.rolls[0].flaws[-1] == flaw
+    old, new = before.pieces[0], after.pieces[0]
+    assert (new.width, new.length) == (mm(1000), mm(1500))
+    assert old.phase_across is not None
+    assert new.phase_across is not None
+    assert old.phase_across - new.phase_across == (mm(1000) - old.width) * Fraction(1, 2)
+
+
+def test_unknown_rolls_and_pieces_are_refused_with_the_nearest() -> None:
+    flaw = Flaw(along=mm(1), across=mm(1), length=mm(1), width=mm(1))
+    what = WhatIf(
+        flaws=(FlawHere(roll="R2", flaw=flaw),),
+        pieces=(OtherSize(piece="P1 fase", width=mm(9), length=mm(9)),),
+    )
+    with pytest.raises(CannotUse) as refused:
+        check_names(tuple(cloths().values()), what)
+    roll, piece = refused.value.faults
+    assert "“R1”" in roll.remedy or "R1" in roll.remedy
+    assert "“P1 face”" in piece.remedy
+
+
+def test_a_change_names_what_moves_and_counts_what_stays() -> None:
+    plan = next(cut.plan for cut in demo_cuts() if cut.to_cut.title == SATEEN)
+    assert plan is not None
+    first, *others = plan.placements
+    moved = replace(plan, placements=(replace(first, along=first.along + mm(5)), *others))
+    change = change_between(plan, moved)
+    assert [each.piece for each in change.moved] == [first.piece]
+    assert change.stays == len(others)
+    assert change_between(plan, plan).moved == ()
+    fewer = change_between(plan, replace(plan, placements=tuple(others)))
+    assert fewer.moved[0].after is None
+    assert fewer.stays == len(others)
