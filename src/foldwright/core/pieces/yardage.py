@@ -113,6 +113,16 @@ def order_cloth(layers: tuple[WidthsToCut, ...], cloth: Cloth, habits: Habits) -
 
     Source: repeat-newsletter (whole repeats); placement-page (one repeat more); common
     practice for the rounding up and the spare.
+
+    >>> from foldwright.core.facts.house import house_habits
+    >>> from foldwright.core.why.making import chosen
+    >>> cut = chosen("cut length", Length.inches(114), Unit.LENGTH)
+    >>> width = chosen("cut width", Length.inches(54), Unit.LENGTH)
+    >>> four = chosen("widths", 4, Unit.COUNT)
+    >>> layer = WidthsToCut(name="face", widths=four, length=cut, width=width)
+    >>> cloth = Cloth(name="plain", areal_mass_kg_m2=0.2, usable_width=Length.inches(54))
+    >>> float(order_cloth((layer,), cloth, house_habits()).cuts.value.in_inches)
+    456.0
     """
     repeat = _repeat(cloth)
     lengths = tuple(in_whole_repeats(layer.length, repeat) for layer in layers)
