@@ -14,7 +14,13 @@ from tests.core.weigh.shade import HABITS, PARTS
 from tests.laws.heights import potential_energy
 
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
-from foldwright.core.design.choices import Choices, RodPlace, RodPocket, StyleName
+from foldwright.core.design.choices import (
+    ONLY_FOR,
+    Choices,
+    RodPlace,
+    RodPocket,
+    StyleName,
+)
 from foldwright.core.design.laying_out import lay_out
 from foldwright.core.design.layout import Layout
 from foldwright.core.drawing.elevation import elevation
@@ -234,3 +240,30 @@ def test_each_tells_how_it_is_sewn_with_every_figure_in_its_place(style: str) ->
     assert len(set(titles)) == len(titles)
     for step in layout.sewing:
         assert all(f"{{{number}}}" in step.instruction for number in range(len(step.figures)))
+
+
+@each_size
+@pytest.mark.parametrize(
+    "style", [name for name, choices in STYLES.items() if choices.style in ONLY_FOR["dip"]]
+)
+def test_a_hem_whose_middle_lags_pulls_no_more_than_the_bound(style: str, size: str) -> None:
+    """The shade is cut into upright strips, each raised as far as its place on the hem.
+
+    Between its columns the hem lags by a parabola that deepens until it has its whole dip. The
+    pull on the cords is what the work of all strips grows by, and it stays under the load that
+    is told; once the dip is whole, the work lags by what is still to be lifted, and no more.
+    """
+    layout, _ = laid(style, size)
+    assert layout.swag is not None
+    curve, dip = curve_of(style, size), layout.swag.dip.value.in_metres
+    strips = 1 - np.linspace(-1.0, 1.0, 201) ** 2
+    raises = np.linspace(0.0, curve.panel.travel_m, 1501)
+    rest = dip if layout.rows.tied_rows.value else 0.0
+    lags = np.minimum(dip, raises + rest) - rest
+    lifted = raises[:, None] - lags[:, None] * strips[None, :]
+    work = curve.energy(np.maximum(lifted, 0.0)).mean(axis=1)
+    pull = np.diff(work) / np.diff(raises)
+    assert np.all(pull <= curve.load_after(raises[1:]) + 1e-6)
+    assert np.all(work <= curve.energy(raises) + 1e-9)
+    owed = curve.load_after(raises[-1]) * (lags[-1])
+    assert curve.energy(raises[-1]) - work[-1] <= owed + 1e-9
