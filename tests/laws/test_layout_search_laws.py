@@ -29,14 +29,14 @@ FEW = settings(max_examples=25)  # each example is a search of its own
 SWAGGED = POUFED | {StyleName.RELAXED, StyleName.AUSTRIAN}
 
 
-PLAIN = Choices()  # what the styles that are plain rows and columns leave alone
+PLAIN = Choices()
 
 
 @st.composite
 def reviews(draw: st.DrawFn, *, plain: bool = False) -> Review:
     """Draw shades laid out by themselves, with and without a pattern and a bar.
 
-    Plain ones are flat or looped, their columns left to the tool.
+    Plain ones are flat, their columns left to the tool.
     """
     face = cloth(
         draw(USABLE), vertical_repeat=draw(REPEATS), horizontal_repeat=draw(st.none() | REPEATS)
@@ -44,8 +44,7 @@ def reviews(draw: st.DrawFn, *, plain: bool = False) -> Review:
     chosen = draw(st.sampled_from([Chosen(face=face), Chosen(face=face, bar=BAR, bracket=BRACKET)]))
     design = draw(designs())
     if plain:
-        style = draw(st.sampled_from([StyleName.FLAT, StyleName.LOOPED]))
-        design = replace(PLAIN, style=style, skirt=design.skirt, edge_distance=design.edge_distance)
+        design = replace(PLAIN, skirt=design.skirt, edge_distance=design.edge_distance)
     review = reviewed(design, sized(draw(WIDTHS), draw(DROPS)), chosen)
     assume(review.layout is not None)
     return review

@@ -112,6 +112,11 @@ def test_a_looped_shade_lines_up_with_flat_ones() -> None:
     matching = matched(document)
     assert matching.apart is not None
     assert matching.apart.value <= inches("1/16")
+    loops = matching.shades[1].then.layout.rows
+    hangs = loops.fold_depth.value - loops.spacing.value / 2
+    assert loops.first_row.value >= hangs
+    right = planned(typed(document)).shades[1]
+    assert "design.loop-below-hem" not in ids(right.findings)
 
 
 def test_a_skirt_that_all_have_is_kept() -> None:

@@ -30,11 +30,12 @@ class Meeting:
     rows: int
     skirt: Length
     head: Length
+    wanted: Length  # skirt, at this spacing
 
     @property
     def given_up(self) -> Length:
         """Give what its skirt and its head take beyond their own."""
-        return abs(self.skirt - self.member.skirt) + (self.head - self.member.least_head)
+        return abs(self.skirt - self.wanted) + (self.head - self.member.least_head)
 
     @property
     def seconds(self) -> float:
@@ -116,7 +117,7 @@ def _starts(members: tuple[Member, ...], rows_from: RowsFrom, spacing: Length) -
     """Give a line that suits one shade without loss, for each shade in turn."""
     for member in members:
         if rows_from is RowsFrom.HEM:
-            yield member.hem.value + member.skirt + spacing * member.rungs.below
+            yield member.hem.value + member.wanted_skirt(spacing) + spacing * member.rungs.below
         else:
             yield member.top.value - member.least_head - spacing * member.rungs.above
 
@@ -130,17 +131,18 @@ def _lines(members: tuple[Member, ...], one: Length, spacing: Length) -> Lines |
 def _meet(member: Member, one: Length, spacing: Length) -> Meeting | None:
     """Take the line nearest to its skirt as its lowest row, and the highest one under its head."""
     under = member.hem.value + spacing * member.rungs.below
-    lowest = _nearest(one - under - member.skirt, spacing)
+    wanted = member.wanted_skirt(spacing)
+    lowest = _nearest(one - under - wanted, spacing)
     skirt = one + spacing * lowest - under
-    if skirt < member.least_skirt:
+    if skirt < member.least_skirt(spacing):
         lowest, skirt = lowest + 1, skirt + spacing
     over = member.top.value - member.least_head - spacing * member.rungs.above
     top = floor((over - one) / spacing)
     head = member.least_head + over - one - spacing * top
     rows = top - lowest + 1
-    if rows < 1 or (member.rungs.own_skirt and not _loops(member, rows, spacing)):
+    if rows < 1 or (member.rungs.loops and not _loops(member, rows, spacing)):
         return None
-    return Meeting(member=member, rows=rows, skirt=skirt, head=head)
+    return Meeting(member=member, rows=rows, skirt=skirt, head=head, wanted=wanted)
 
 
 def _nearest(ahead: Length, spacing: Length) -> int:

@@ -7,7 +7,9 @@ from fractions import Fraction
 
 from foldwright.core.check.review import Review
 from foldwright.core.design.choices import StyleName
+from foldwright.core.design.looped import fullness
 from foldwright.core.design.order import Order, least_head_allowance, skirt
+from foldwright.core.design.rows import exact_share
 from foldwright.core.design.styles import style_of
 from foldwright.core.measure.finished import FinishedSize
 from foldwright.core.measure.finishing import finished_size
@@ -26,13 +28,13 @@ class Rungs:
 
     below: Fraction
     above: Fraction
-    own_skirt: bool = False  # the lowest row lies on the bar's pocket, and no lower
+    loops: bool = False  # the lowest row lies at the skirt, as far up as its loop hangs down
 
 
 RUNGS = {
     StyleName.FLAT: Rungs(below=Fraction(1, 2), above=Fraction(1)),
     StyleName.RELAXED: Rungs(below=Fraction(1, 2), above=Fraction(1)),
-    StyleName.LOOPED: Rungs(below=Fraction(0), above=Fraction(0), own_skirt=True),
+    StyleName.LOOPED: Rungs(below=Fraction(0), above=Fraction(0), loops=True),
 }
 """The styles whose rows can be set at any height: the drop left over goes to skirt and head."""
 
@@ -69,10 +71,19 @@ class Member:
             self.order.drop,
         )
 
-    @property
-    def least_skirt(self) -> Length:
+    def wanted_skirt(self, spacing: Length) -> Length:
+        """Give the skirt that it wants: a loop must not hang below the hem."""
+        if not self.rungs.loops:
+            return self.skirt
+        return max(self.skirt, self.review.marked(self._loop(spacing), Rounding.CUT_OVERSIZE))
+
+    def least_skirt(self, spacing: Length) -> Length:
         """Give the shortest skirt that it may be given."""
-        return self.skirt if self.rungs.own_skirt else ZERO
+        return self.wanted_skirt(spacing) if self.rungs.loops else ZERO
+
+    def _loop(self, spacing: Length) -> Length:
+        """Give how far a loop hangs below its row."""
+        return spacing * ((exact_share(fullness(self.order)) - 1) / 2)
 
     @property
     def least_head(self) -> Length:
