@@ -109,6 +109,11 @@ def last_entry_number(connection: Connection, session_id: int) -> int:
     return connection.execute(last).scalar() or 0
 
 
+def last_entry_id(connection: Connection) -> int:
+    """Give a number that grows with every entry noted anywhere; 0 before the first."""
+    return connection.execute(select(func.max(bench_entries.c.id))).scalar() or 0
+
+
 def _sessions() -> Select[Any]:
     return select(bench_sessions).order_by(bench_sessions.c.id.desc())
 

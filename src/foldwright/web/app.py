@@ -86,6 +86,7 @@ def _routes() -> list[BaseRoute]:
         Route("/jobs", posted(jobs.begin_job), methods=["POST"]),
         Route("/files", posted(jobs.take_in_file), methods=["POST"]),
         Route("/shop", shop.show_shop),
+        Route("/shop/springs", posted(shop.note_spring), methods=["POST"]),
         Route(shop.WHY, shop.tell_shop_why),
         Route("/units", posted(units.choose_units), methods=["POST"]),
         Route(JOB, job.show_job),

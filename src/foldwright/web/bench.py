@@ -49,6 +49,12 @@ class FieldView:
         return self.ask.reads is Reads.CHOICE
 
     @property
+    def keyboard(self) -> str:
+        """Give the keyboard that a tablet is to show; the decimal one has no minus."""
+        by_letters = self.ask.reads in {Reads.LENGTH, Reads.TEXT} or self.ask.signed
+        return "text" if by_letters else "decimal"
+
+    @property
     def is_length(self) -> bool:
         """Tell whether the key pad with fractions serves it."""
         return self.ask.reads is Reads.LENGTH

@@ -119,6 +119,11 @@ class BenchRecords:
         with self._reading() as connection:
             return [_record(connection, row) for row in benches.all_sessions(connection)]
 
+    def state(self) -> int:
+        """Give a number that grows with every entry noted anywhere."""
+        with self._reading() as connection:
+            return benches.last_entry_id(connection)
+
     def begin(self, job_id: int | None, subject: str, kind: Kind, version: int = 0) -> Record:
         """Begin a session."""
         with self._writing() as connection:
@@ -151,7 +156,8 @@ class BenchRecords:
         """Find the session that was meant; a number that is not of this shade is not followed."""
         own = benches.sessions_of(connection, job_id, subject)
         meant = [row for row in own if row.id == session] or own[:1]
-        return meant[0] if meant else self._begin(connection, job_id, subject, Kind.BENCH, version)
+        kind = Kind.SPRING if job_id is None else Kind.BENCH
+        return meant[0] if meant else self._begin(connection, job_id, subject, kind, version)
 
     def _begin(
         self, connection: Connection, job_id: int | None, subject: str, kind: Kind, version: int

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from foldwright.core.check.plan import ShadePlan
@@ -37,6 +37,9 @@ from foldwright.work.job import Job
 CONFIRM = "confirm"  # an entry that holds to one that was questioned
 NEXT_STEPS_SHOWN = 3
 CONFIRMED = "entry"  # its field: the key of that one
+
+
+Expected = Callable[[LiftCase], LiftCase]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -87,11 +90,17 @@ class Learnt:
     evidence: int
 
 
-def learnt_from(session: Session, plan: ShadePlan, job: Job) -> Learnt | None:
-    """Learn from a session; None where no spring lifts the shade, or nothing is known of it."""
+def learnt_from(
+    session: Session, plan: ShadePlan, job: Job, expected: Expected | None = None
+) -> Learnt | None:
+    """Learn from a session; None where no spring lifts the shade, or nothing is known of it.
+
+    `expected` moves the case to what the shop's own record lets be expected of such a shade.
+    """
     case, turns = bench_case_of(plan, job), session.turns_now
     if case is None or turns is None:
         return None
+    case = expected(case) if expected else case
     noted = [one.observation for one in session.observed]
     asked, confirmed = questions(case, noted, house_draws()), _confirmed(session)
     evidence = [one for one in taken(noted, asked, confirmed) if is_evidence(one)]
@@ -106,9 +115,11 @@ def learnt_from(session: Session, plan: ShadePlan, job: Job) -> Learnt | None:
     )
 
 
-def told_of(session: Session, plan: ShadePlan, job: Job) -> Told | None:
+def told_of(
+    session: Session, plan: ShadePlan, job: Job, expected: Expected | None = None
+) -> Told | None:
     """Work out the advice; None where there is nothing to turn."""
-    learnt = learnt_from(session, plan, job)
+    learnt = learnt_from(session, plan, job, expected)
     if learnt is None:
         return None
     tells = any(map(is_evidence, learnt.noted))
@@ -130,9 +141,11 @@ class Rising:
     symptoms: tuple[Explained, ...]
 
 
-def rising_of(session: Session, plan: ShadePlan, job: Job) -> Rising | None:
+def rising_of(
+    session: Session, plan: ShadePlan, job: Job, expected: Expected | None = None
+) -> Rising | None:
     """Work out the rise with the turns that are in the spring; None without a spring."""
-    learnt = learnt_from(session, plan, job)
+    learnt = learnt_from(session, plan, job, expected)
     if learnt is None:
         return None
     return Rising(

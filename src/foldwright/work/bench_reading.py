@@ -121,13 +121,15 @@ READERS: dict[Reads, Callable[[Ask, str, System], Reading]] = {
     Reads.TURNS: _turns,
     Reads.NUMBER: _number,
     Reads.CHOICE: _choice,
+    Reads.TEXT: lambda _ask, text, _system: text,
 }
 
 
 def _incomplete(step: CardStep, readings: Mapping[str, Reading]) -> Iterator[Fault]:
     """Find an entry that says nothing, or a standstill without its place."""
     only_usual = all(ask.usual for ask in step.asks if ask.name in readings)
-    if not readings or (only_usual and not all(ask.usual for ask in step.asks)):
+    asks_more = not all(ask.usual or ask.optional for ask in step.asks)
+    if not readings or (only_usual and asks_more):
         yield NOTHING
     if step.id == "stall" and readings.get("ended") in {"stalled", "free"}:
         if "raise" not in readings:

@@ -1,39 +1,33 @@
-"""The shop's own record: for each spring type what was reckoned, and what the bench found."""
+"""The shop's own record: what was expected of each shade, and what its bench found."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from itertools import groupby
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.prove.advising import advise
 from foldwright.core.prove.learning import learn
-from foldwright.core.why.figure import Figure, Unit
-from foldwright.core.why.making import derived
+from foldwright.core.prove.shop_record import Made, ShopResult, result_of
+from foldwright.core.prove.telling_record import (
+    Compared,
+    KindTold,
+    batch_warnings,
+    compare,
+    share_as_expected,
+    tell_kind,
+)
+from foldwright.core.why.figure import Figure
+from foldwright.core.why.finding import Finding
 from foldwright.work.bench import Kind, Record
 from foldwright.work.bench_advice import learnt_from
 from foldwright.work.bench_session import Session
-from foldwright.work.draws import house_draws
+from foldwright.work.bench_springs import SpringTest, spring_tests
+from foldwright.work.draws import TRIALS_AT_THE_BENCH, house_draws
 from foldwright.work.job import Job
 
 N = Figure[float]
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class ShadeFound:
-    """One shade proved at the bench: the rate its sheet gave, and the rate it was found to have."""
-
-    spring: str
-    tag: str
-    job: str
-    address: str
-    when: datetime
-    predicted: N
-    found: N
-    share: N  # found over predicted
-    evidence: int
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -46,19 +40,81 @@ class Opened:
     address: str
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ShadeFound:
+    """One shade proved at the bench: expected, found, and the rate of its spring."""
+
+    tag: str
+    job: str
+    address: str
+    when: datetime
+    result: ShopResult
+    compared: Compared
+    rate_by_sheet: N
+    rate_found: N
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SpringFound:
+    """All that the shop knows of one kind of spring by its own bench."""
+
+    name: str
+    shades: tuple[ShadeFound, ...]
+    told: KindTold
+    warnings: tuple[Finding, ...]
+    tests: tuple[SpringTest, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ShopRecord:
+    """The whole record of a shop."""
+
+    springs: tuple[SpringFound, ...]
+    as_expected: N | None  # None while no shade is on record
+
+
 Find = Callable[[Record], ShadeFound | None]
 
 
-def found_by_spring(records: Sequence[Record], find: Find) -> dict[str, list[ShadeFound]]:
-    """Give what each bench test with evidence found, by spring, the oldest first.
+def shop_record(records: Sequence[Record], find: Find) -> ShopRecord:
+    """Gather the record of the shop, spring by spring, the shades oldest first.
 
-    Takes: every record of the shop; what finds the spring in one, or gives None where its
+    Takes: every record of the bench; what finds the spring in one, or gives None where its
     shade is gone or nothing noted tells of it.
     """
+    shades = shades_found(records, find)
+    tests = [test for record in records for test in spring_tests(record)]
+    results = [one.result for one in shades]
+    names = {one.made.spring for one in results} | {test.spring for test in tests}
+    return ShopRecord(
+        springs=tuple(_spring(name, shades, tests, results) for name in sorted(names)),
+        as_expected=share_as_expected(results) if results else None,
+    )
+
+
+def shades_found(records: Sequence[Record], find: Find) -> list[ShadeFound]:
+    """Give what each bench test with evidence found, the oldest first."""
     tests = [record for record in records if record.kind is Kind.BENCH and record.standing]
     found = [one for one in map(find, tests) if one is not None]
-    found.sort(key=lambda one: (one.spring, one.when))
-    return {name: list(alike) for name, alike in groupby(found, key=lambda one: one.spring)}
+    return sorted(found, key=lambda one: one.when)
+
+
+def _spring(
+    name: str,
+    shades: Sequence[ShadeFound],
+    tests: Sequence[SpringTest],
+    results: Sequence[ShopResult],
+) -> SpringFound:
+    own = tuple(one for one in shades if one.result.made.spring == name)
+    batches = dict.fromkeys(one.result.made.batch for one in own if one.result.made.batch)
+    warned = (one for batch in batches for one in batch_warnings(results, name, batch))
+    return SpringFound(
+        name=name,
+        shades=own,
+        told=tell_kind(name, results),
+        warnings=tuple(warned),
+        tests=tuple(test for test in tests if test.spring == name),
+    )
 
 
 def shade_found(opened: Opened) -> ShadeFound | None:
@@ -67,31 +123,27 @@ def shade_found(opened: Opened) -> ShadeFound | None:
     learnt = learnt_from(session, opened.plan, opened.job)
     if learnt is None or record is None or not learnt.evidence:
         return None
-    before = advise(learn(learnt.case, (), house_draws()), learnt.turns).rate
-    after = advise(learnt.learned, learnt.turns).rate
+    before = learn(learnt.case, (), house_draws(TRIALS_AT_THE_BENCH))
+    result = result_of(before, learnt.learned, made_of(opened.plan, record))
     return ShadeFound(
-        spring=opened.plan.spec.lift.spring,
         tag=record.subject,
         job=opened.job.head.name,
         address=opened.address,
         when=record.begun_at,
-        predicted=before,
-        found=after,
-        share=_share(after, before),
-        evidence=learnt.evidence,
+        result=result,
+        compared=compare(result),
+        rate_by_sheet=advise(before, learnt.turns).rate,
+        rate_found=advise(learnt.learned, learnt.turns).rate,
     )
 
 
-def _share(found: N, predicted: N) -> N:
-    low = None if found.low is None else found.low / predicted.value
-    high = None if found.high is None else found.high / predicted.value
-    return derived(
-        "found over reckoned",
-        found.value / predicted.value,
-        Unit.SHARE,
-        "{0:range} found at the bench, {1} by the sheet.",
-        found,
-        predicted,
-        low=low,
-        high=high,
+def made_of(plan: ShadePlan, record: Record | None) -> Made:
+    """Say what a shade was made of, by the names in the shop's list and the spring's packet."""
+    materials = plan.spec.materials
+    return Made(
+        spring=plan.spec.lift.spring,
+        batch=record.typed_at("wind").get("batch", "").strip() if record else "",
+        line=materials.tape or materials.cord,
+        bracket=materials.bracket,
+        cloth_class=materials.face,
     )

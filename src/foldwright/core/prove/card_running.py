@@ -44,7 +44,15 @@ def wind(order: CardOrder) -> CardStep | None:
         reason="Turns are counted at the up-stop, where the spring is weakest. Note them anew after"
         " every change.",
         caution=f"{cautions.WOUND_SPRING} {CRANK}",
-        asks=(turns_field(order, now=False),),
+        asks=(
+            turns_field(order, now=False),
+            Ask(
+                name="batch",
+                label="Batch of the spring, as on its packet",
+                reads=Reads.TEXT,
+                optional=True,
+            ),
+        ),
         repeats=True,
     )
 

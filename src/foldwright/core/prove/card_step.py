@@ -48,6 +48,7 @@ class Reads(Enum):
     TURNS = "turns"
     NUMBER = "number"
     CHOICE = "choice"
+    TEXT = "text"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

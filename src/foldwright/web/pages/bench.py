@@ -13,9 +13,10 @@ from starlette.responses import Response
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.prove.card_step import CardStep
 from foldwright.web.bench import BenchView, Refused
-from foldwright.web.desk import Sorry, see, text_of
+from foldwright.web.desk import Desk, Sorry, see, text_of
 from foldwright.web.opened import OpenJob, shade_number, whole_number
 from foldwright.web.pages.why import trail_to, why_page
+from foldwright.web.shop_record import expectation
 from foldwright.work.bench import LONGEST_NAME, LONGEST_TEXT, UNDO, Kind, Note, Record
 from foldwright.work.bench_advice import CONFIRM, CONFIRMED, Told, told_of
 from foldwright.work.bench_card import card_order, card_steps
@@ -171,14 +172,22 @@ def bench_view(request: Request, session: str | None = None) -> BenchView:
 
 
 def _teller(open_job: OpenJob, plan: ShadePlan, job: Job) -> Callable[[Session], Told | None]:
-    """Work the advice out once for each state of a record: a page is asked for more often."""
+    """Work the advice out once for each state of the shop's record: a page is asked for often."""
+    desk = open_job.desk
 
     def tell(session: Session) -> Told | None:
-        record = session.record
-        key = (id(plan), record.id if record else 0, len(record.entries) if record else 0)
-        return open_job.desk.advice.get(key, plan, lambda: told_of(session, plan, job))
+        return desk.advice.get(
+            state_of(desk, session, plan),
+            plan,
+            lambda: told_of(session, plan, job, expectation(desk, session, plan)),
+        )
 
     return tell
+
+
+def state_of(desk: Desk, session: Session, plan: ShadePlan) -> tuple[int, int, int]:
+    """Name the state that an answer was worked out from: shade, session, and all noted so far."""
+    return id(plan), session.record.id if session.record else 0, desk.book.bench.state()
 
 
 def _meant(sessions: list[Record], asked: str | None) -> Record | None:

@@ -18,8 +18,9 @@ from foldwright.web.bench import BenchView
 from foldwright.web.desk import Sorry
 from foldwright.web.figures import FigureIndex
 from foldwright.web.opened import OpenJob, raise_share
-from foldwright.web.pages.bench import bench_view
+from foldwright.web.pages.bench import bench_view, state_of
 from foldwright.web.pages.why import trail_to, why_page
+from foldwright.web.shop_record import expectation
 from foldwright.web.wording import Wording
 from foldwright.work.bench_advice import Rising, rising_of
 from foldwright.write.svg import svg
@@ -139,9 +140,12 @@ def _view(request: Request) -> RiseView:
     plan, read = bench.shade.plan, job.reading.job
     assert plan is not None  # noqa: S101 - without a plan there is no bench
     assert read is not None  # noqa: S101 - as above
-    record = bench.record
-    key = (id(plan), record.id if record else 0, len(record.entries) if record else 0)
-    rising = job.desk.rises.get(key, plan, lambda: rising_of(bench.session, plan, read))
+    desk, session = job.desk, bench.session
+    rising = desk.rises.get(
+        state_of(desk, session, plan),
+        plan,
+        lambda: rising_of(session, plan, read, expectation(desk, session, plan)),
+    )
     if rising is None:
         raise Sorry(409, "It does not rise by itself", NO_SPRING)
     share = raise_share(request.query_params.get("raise"))
