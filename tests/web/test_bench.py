@@ -173,6 +173,15 @@ def test_a_visit_goes_by_the_turns_that_were_counted_years_before(client: TestCl
     assert re.search(r'id="stall-turns"[^>]*value="13"', page)
 
 
+def test_one_standstill_at_a_visit_tells_what_is_left_of_the_spring(client: TestClient) -> None:
+    note(client, "a", "stall", ended="rose", turns="14.5")
+    client.post(f"{BENCH}/begin", data={"kind": "visit"})
+    assert "Note one guided standstill" in words(client.get(BENCH).text)
+    page = note(client, "v", "stall", ended="stalled", turns="14.5", **{"raise": "43"})
+    assert re.search(r"Of the spring's torque [\d.]+ %.* is left", page)
+    assert "Wind in" in page
+
+
 def test_a_guided_stall_says_what_to_turn_which_way_and_how_sure(client: TestClient) -> None:
     note(client, "a", "wind", turns="12")
     page = note(client, "b", "stall", ended="stalled", turns="12", **{"raise": "38"})

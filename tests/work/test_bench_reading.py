@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import pytest
@@ -214,3 +214,10 @@ def test_the_work_goes_on_after_the_last_step_noted() -> None:
     assert session().resume == "weigh"
     assert session(("hang", {"hung": "yes"})).resume == "stall"
     assert session(("label", {"present": "yes"})).resume == "weigh"
+
+
+def test_the_years_count_from_the_first_session_on_record() -> None:
+    visit = replace(record(), kind=Kind.VISIT, begun_at=NOON + timedelta(days=4 * 365.25))
+    seen_again = replace(session(), record=visit, earlier=(record(), record()))
+    assert seen_again.years == pytest.approx(4.0)
+    assert replace(seen_again, earlier=()).years > 20

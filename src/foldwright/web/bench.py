@@ -150,7 +150,7 @@ class BenchView:
     @property
     def is_visit(self) -> bool:
         """Tell whether a shade that has hung for years is looked at again."""
-        return self.record is not None and self.record.kind is Kind.VISIT
+        return self.session.is_visit
 
     @cached_property
     def figures(self) -> FigureIndex:

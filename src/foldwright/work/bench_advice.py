@@ -27,6 +27,7 @@ from foldwright.core.prove.observing import Observation
 from foldwright.core.prove.questioning import questions, taken
 from foldwright.core.prove.starting import bench_case
 from foldwright.core.prove.telling_rise import tell_rise
+from foldwright.core.prove.visit import Since, revisit
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import chosen
 from foldwright.work.bench import Entry
@@ -35,6 +36,7 @@ from foldwright.work.draws import TRIALS_AT_THE_BENCH, house_draws
 from foldwright.work.job import Job
 
 CONFIRM = "confirm"  # an entry that holds to one that was questioned
+FAR_FROM_THE_PLAN = {"prove.far-off", "prove.contradiction"}
 NEXT_STEPS_SHOWN = 3
 CONFIRMED = "entry"  # its field: the key of that one
 
@@ -60,6 +62,7 @@ class Told:
     doubts: tuple[Doubt, ...]
     next_steps: tuple[NextStep, ...] = ()  # the most telling first
     diagnosis: Diagnosis | None = None  # None while nothing noted tells of the shade
+    torque_left: Figure[float] | None = None  # at a visit, years after the bench
 
     @property
     def amount(self) -> Figure[float]:
@@ -102,7 +105,7 @@ def learnt_from(
         return None
     case = expected(case) if expected else case
     noted = [one.observation for one in session.observed]
-    asked, confirmed = questions(case, noted, house_draws()), _confirmed(session)
+    asked, confirmed = _asked(session, case, noted), _confirmed(session)
     evidence = [one for one in taken(noted, asked, confirmed) if is_evidence(one)]
     return Learnt(
         case=case,
@@ -115,6 +118,14 @@ def learnt_from(
     )
 
 
+def _asked(session: Session, case: LiftCase, noted: Sequence[Observation]) -> tuple[Question, ...]:
+    """Question what was noted; a spring that has tired may well be far from its plan."""
+    asked = questions(case, noted, house_draws())
+    if not session.is_visit:
+        return asked
+    return tuple(one for one in asked if one.finding.id not in FAR_FROM_THE_PLAN)
+
+
 def told_of(
     session: Session, plan: ShadePlan, job: Job, expected: Expected | None = None
 ) -> Told | None:
@@ -122,6 +133,8 @@ def told_of(
     learnt = learnt_from(session, plan, job, expected)
     if learnt is None:
         return None
+    if session.is_visit:
+        return _told_at_visit(session, learnt, plan)
     tells = any(map(is_evidence, learnt.noted))
     return Told(
         advice=advise(learnt.learned, learnt.turns, plan.headrail),
@@ -129,6 +142,23 @@ def told_of(
         doubts=_doubts(session, learnt.asked, learnt.confirmed),
         next_steps=next_best(learnt.learned, learnt.noted, learnt.turns)[:NEXT_STEPS_SHOWN],
         diagnosis=diagnose(learnt.case, learnt.noted, house_draws()) if tells else None,
+    )
+
+
+def _told_at_visit(session: Session, learnt: Learnt, plan: ShadePlan) -> Told:
+    """Go by the record of the bench and what is seen now: the spring has tired meanwhile."""
+    before = [one.observation for one in session.observed_earlier]
+    sound = taken(before, questions(learnt.case, before, house_draws()))
+    since = Since(record=tuple(filter(is_evidence, sound)), turns=learnt.turns, years=session.years)
+    now = taken(learnt.noted, learnt.asked, learnt.confirmed)
+    seen = [one for one in now if is_evidence(one)]
+    draws = house_draws(TRIALS_AT_THE_BENCH)
+    visit = revisit(learnt.case, since, seen, draws, plan.headrail)
+    return Told(
+        advice=visit.advice,
+        evidence=learnt.evidence,
+        doubts=_doubts(session, learnt.asked, learnt.confirmed),
+        torque_left=visit.torque_left,
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import timedelta
 from functools import cached_property
 from typing import Any
 
@@ -14,10 +15,12 @@ from foldwright.core.prove.card_step import CardOrder, CardStep, Judged, Outcome
 from foldwright.core.prove.kinds import turns_now
 from foldwright.core.prove.observing import Observation
 from foldwright.core.quantity.rounding import System
-from foldwright.work.bench import Entry, Record
+from foldwright.work.bench import Entry, Kind, Record
 from foldwright.work.bench_observing import Observed, observed
 from foldwright.work.bench_reading import read_step
 
+A_YEAR = timedelta(days=365.25)
+YEARS_WITHOUT_RECORD = 25.0  # as long as shades hang: the spring may have lost all it can lose
 OPEN, PART = "open", "part"
 NOT_KNOWN = -1.0  # turns that no spring has
 
@@ -88,6 +91,18 @@ class Session:
         if self.record is None:
             return ()
         return observed(self.record, self.steps, self.order, self.system)
+
+    @property
+    def is_visit(self) -> bool:
+        """Tell whether a shade that has hung for years is looked at again."""
+        return self.record is not None and self.record.kind is Kind.VISIT
+
+    @property
+    def years(self) -> float:
+        """Give the years from the first session on record to this one; many without a record."""
+        if self.record is None or not self.earlier:
+            return YEARS_WITHOUT_RECORD
+        return (self.record.begun_at - self.earlier[0].begun_at) / A_YEAR
 
     @cached_property
     def observed_earlier(self) -> tuple[Observed, ...]:
