@@ -165,6 +165,26 @@ def test_a_new_test_begins_a_record_of_its_own(client: TestClient, book: Book) -
     assert "Bench test, 1 of 16 done" in words(client.get(f"{BENCH}?session={oldest.id}").text)
 
 
+def test_a_shade_that_is_renamed_keeps_its_record(client: TestClient, book: Book) -> None:
+    note(client, "a", "weigh", mass="2.35")
+    document = book.open(1).document
+    document["shades"][3]["tag"] = "Orchard"
+    book.save(1, document, follows=1)
+    page = words(client.get(BENCH).text)
+    assert "Orchard" in page
+    assert "1 of 16 done" in page
+    note(client, "b", "hang", hung="yes", session=str(record(book).id))
+    assert [entry.key for entry in record(book).entries] == ["a", "b"]
+
+
+def test_what_was_noted_on_a_shade_goes_to_it_though_its_number_has_changed(
+    client: TestClient, book: Book
+) -> None:
+    client.post("/jobs/1/shades/1/take-out")
+    note(client, "late", "weigh", mass="2.35", tag="Garden")
+    assert [entry.key for entry in record(book).entries] == ["late"]
+
+
 def test_a_visit_goes_by_the_turns_that_were_counted_years_before(client: TestClient) -> None:
     note(client, "a", "wind", turns="13")
     client.post(f"{BENCH}/begin", data={"kind": "visit"})

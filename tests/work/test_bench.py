@@ -92,10 +92,19 @@ def test_the_entries_of_two_tablets_are_all_kept_in_the_session_they_were_made_i
     assert [entry.key for entry in newest.entries] == ["new"]
 
 
-def test_a_session_of_another_shade_is_not_written_into(book: Book) -> None:
-    other = book.bench.begin(1, "Dining", Kind.BENCH).id
+def test_a_session_is_found_again_whatever_the_shade_is_called_by_now(book: Book) -> None:
+    first = note(book, weighed("a", "3 lb"))
+    book.bench.note(1, "Landing", weighed("b", "3.1 lb"), session=first)
+    assert [entry.key for entry in book.bench.of_shade(1, "Stair")[0].entries] == ["a", "b"]
+    assert book.bench.of_shade(1, "Landing", "Stair")[0].id == first
+    assert book.bench.subjects(1) == {"Stair"}
+
+
+def test_a_session_of_another_job_is_not_written_into(book: Book) -> None:
+    book.begin(small())
+    other = book.bench.begin(2, "Stair", Kind.BENCH).id
     assert note(book, weighed("a", "3 lb"), other) != other
-    assert book.bench.of_shade(1, "Dining")[0].entries == ()
+    assert book.bench.of_shade(2, "Stair")[0].entries == ()
 
 
 def test_a_tablet_in_another_zone_is_kept_at_the_same_moment(book: Book) -> None:

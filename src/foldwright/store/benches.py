@@ -69,11 +69,10 @@ def find_session(connection: Connection, session_id: int) -> SessionRow | None:
     return None if row is None else _session(row)
 
 
-def sessions_of(connection: Connection, job_id: int | None, subject: str) -> list[SessionRow]:
-    """Give the sessions of one shade, or of one spring, the newest first."""
+def sessions_of(connection: Connection, job_id: int | None) -> list[SessionRow]:
+    """Give the sessions on the shades of one job, or on springs by themselves, newest first."""
     of_job = bench_sessions.c.job_id == job_id if job_id else bench_sessions.c.job_id.is_(None)
-    wanted = _sessions().where(of_job, bench_sessions.c.subject == subject)
-    return [_session(row) for row in connection.execute(wanted)]
+    return [_session(row) for row in connection.execute(_sessions().where(of_job))]
 
 
 def all_sessions(connection: Connection) -> list[SessionRow]:

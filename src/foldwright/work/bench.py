@@ -108,11 +108,16 @@ class BenchRecords:
     ) -> None:
         self._reading, self._writing, self._clock = reading, writing, clock
 
-    def of_shade(self, job_id: int, tag: str) -> list[Record]:
-        """Give the sessions of a shade, the newest first."""
+    def of_shade(self, job_id: int, *tags: str) -> list[Record]:
+        """Give the sessions of a shade under any tag that it has had, the newest first."""
         with self._reading() as connection:
-            rows = benches.sessions_of(connection, job_id, tag)
-            return [_record(connection, row) for row in rows]
+            rows = benches.sessions_of(connection, job_id)
+            return [_record(connection, row) for row in rows if row.subject in tags]
+
+    def subjects(self, job_id: int) -> set[str]:
+        """Give the tags under which anything was noted in a job."""
+        with self._reading() as connection:
+            return {row.subject for row in benches.sessions_of(connection, job_id)}
 
     def of_shop(self) -> list[Record]:
         """Give every session of the shop, the newest first."""
@@ -134,8 +139,8 @@ class BenchRecords:
     ) -> Record:
         """Append a note to a session of a shade, or to a new one where it has none.
 
-        Takes: the job and the shade's tag; the note; the number of the session, where it is
-        known; the save of the job that stands.
+        Takes: the job and the shade's tag; the note; the number of the session of that job,
+        where it is known, whatever the shade is called by now; the save that stands.
         Gives: the session with the note in it, once, however often it is sent.
         """
         with self._writing() as connection:
@@ -153,9 +158,10 @@ class BenchRecords:
         session: int | None,
         version: int,
     ) -> SessionRow:
-        """Find the session that was meant; a number that is not of this shade is not followed."""
-        own = benches.sessions_of(connection, job_id, subject)
-        meant = [row for row in own if row.id == session] or own[:1]
+        """Find the session that was meant, or the newest of the shade."""
+        rows = benches.sessions_of(connection, job_id)
+        own = [row for row in rows if row.subject == subject]
+        meant = [row for row in rows if row.id == session] or own[:1]
         kind = Kind.SPRING if job_id is None else Kind.BENCH
         return meant[0] if meant else self._begin(connection, job_id, subject, kind, version)
 

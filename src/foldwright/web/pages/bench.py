@@ -22,6 +22,7 @@ from foldwright.work.bench_advice import CONFIRM, CONFIRMED, Told, told_of
 from foldwright.work.bench_card import card_order, card_steps
 from foldwright.work.bench_reading import read_step
 from foldwright.work.bench_session import Session
+from foldwright.work.bench_tags import former_tags
 from foldwright.work.job import Job
 
 BY_COOKIE = "bench_by"
@@ -84,7 +85,7 @@ def _noted(request: Request, view: BenchView, note: Note, fields: Mapping[str, s
     if note.step != UNDO or (record and note.undoes in {one.key for one in record.standing}):
         record = job.desk.book.bench.note(
             job.entry.job_id,
-            view.shade.tag,
+            fields.get("tag") or view.shade.tag,
             note,
             session=record.id if record else None,
             version=job.entry.number,
@@ -149,7 +150,7 @@ def bench_view(request: Request, session: str | None = None) -> BenchView:
     order = card_order(shade.plan, found.habits, found.markets) if found else None
     if order is None or found is None or shade.plan is None:
         raise Sorry(409, "Not yet", NOT_YET)
-    sessions = job.desk.book.bench.of_shade(job.entry.job_id, shade.tag)
+    sessions = job.desk.book.bench.of_shade(job.entry.job_id, *_tags_of(job, shade.tag))
     record = _meant(sessions, session or request.query_params.get("session"))
     return BenchView(
         shade=shade,
@@ -169,6 +170,15 @@ def bench_view(request: Request, session: str | None = None) -> BenchView:
         last=request.query_params.get("last", ""),
         by=_by(request),
     )
+
+
+def _tags_of(job: OpenJob, tag: str) -> tuple[str, ...]:
+    """Give the tags of a shade under which anything may be noted that no other shade carries."""
+    present = {str(shade.get("tag", "")) for shade in job.shades}
+    if job.desk.book.bench.subjects(job.entry.job_id) <= present:
+        return (tag,)
+    had = former_tags(job.desk.book.history(job.entry.job_id), tag)
+    return (tag, *(one for one in had if one not in present))
 
 
 def _teller(open_job: OpenJob, plan: ShadePlan, job: Job) -> Callable[[Session], Told | None]:
