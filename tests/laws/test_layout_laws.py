@@ -10,7 +10,15 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from tests.core.layouts import US, answer, cloth, inches, laid_out, sized
 
-from foldwright.core.design.choices import GATHERS, ONLY_FOR, POUFED, Choices, RodPlace, StyleName
+from foldwright.core.design.choices import (
+    GATHERS,
+    ONLY_FOR,
+    POUFED,
+    Choices,
+    RodPlace,
+    RodPocket,
+    StyleName,
+)
 from foldwright.core.design.layout import Layout
 from foldwright.core.facts.house import house_habits
 from foldwright.core.facts.markets import edge_distance_floor, row_spacing_cap
@@ -37,7 +45,7 @@ def lengths(least: str, greatest: str) -> st.SearchStrategy[Length]:
     )
 
 
-DIPPED = ONLY_FOR["dip"]
+DIPPED, LOCKED = ONLY_FOR["dip"], ONLY_FOR["alike_after"]
 WIDTHS = lengths("12", "200")
 DROPS = lengths("14", "150")
 
@@ -48,10 +56,12 @@ def designs(draw: st.DrawFn) -> Choices:
     style = draw(st.sampled_from(StyleName))
     rods = [RodPlace.NONE, RodPlace.ROWS]
     if style in {StyleName.FLAT, StyleName.CASCADE}:
-        rods.append(RodPlace.MID_FOLD)
+        rods += [RodPlace.MID_FOLD, RodPlace.SLATS]
     return Choices(
         style=style,
         rods=draw(st.sampled_from(rods)),
+        rod_pocket=draw(st.sampled_from(RodPocket)),
+        pocket_allowance=draw(st.none() | lengths("1/2", "2")),
         head_allowance=draw(st.none() | lengths("2", "5")),
         skirt=draw(st.none() | lengths("1", "4")),
         row_count=draw(st.none() | st.integers(1, 15)),
@@ -61,6 +71,8 @@ def designs(draw: st.DrawFn) -> Choices:
         else None,
         width_fullness=draw(st.sampled_from([None, 1.0, 1.5, 2.5])) if style in GATHERS else None,
         step=draw(st.none() | lengths("1/16", "1")) if style is StyleName.CASCADE else None,
+        alike_after=draw(st.none() | st.integers(1, 4)) if style in LOCKED else None,
+        scallop=draw(st.none() | lengths("1/2", "12")) if style is StyleName.AUSTRIAN else None,
         tuck=draw(st.none() | lengths("1/4", "1")) if style is StyleName.TUCKED else None,
         dip=draw(st.none() | lengths("1/16", "6")) if style in DIPPED else None,
         tied_rows=draw(st.none() | st.integers(0, 3)) if style in POUFED else None,

@@ -33,6 +33,7 @@ MATERIALS = st.sampled_from(
         Chosen(face=cloth("54")),
         Chosen(face=cloth("45"), lining=cloth("54"), bar=BAR, bracket=BRACKET),
         Chosen(face=cloth("54"), rod=ROD, bar=BAR, board=BOARD),
+        Chosen(face=cloth("54", vertical_repeat=Length.inches("19.5")), lining=cloth("54")),
     ]
 )
 

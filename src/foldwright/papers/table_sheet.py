@@ -43,7 +43,7 @@ def table_sheet(plan: ShadePlan, header: Header, paper: Paper, system: System) -
     if plan.layout is None or plan.size is None:
         message = f"shade {plan.spec.tag} has no layout yet: see its findings before printing"
         raise ValueError(message)
-    broad = plan.size.width.value / plan.size.drop.value >= BROAD_FROM
+    broad = _broad(plan.layout, plan.size)
     layout, lists = plan.layout, _lists(plan, plan.layout, system)
     data = shared(plan, header, paper, system, TITLE) | {
         "broad": broad,
@@ -52,6 +52,13 @@ def table_sheet(plan: ShadePlan, header: Header, paper: Paper, system: System) -
         "whys": [_why(figure, system) for figure in _explained(layout, plan.size)],
     }
     return typeset(TEMPLATE, _drafts(plan, data, paper, system), header.printed_at)
+
+
+def _broad(layout: Layout, size: FinishedSize) -> bool:
+    """Tell whether the cloth lies broad on the table, flat, before it is gathered or looped."""
+    across = layout.widths.cloth_width or size.width
+    along = layout.cuts[0].body if layout.rows.cloth_marks and layout.cuts else None
+    return across.value / (along or size.drop).value >= BROAD_FROM
 
 
 def _drafts(
