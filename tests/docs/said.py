@@ -118,7 +118,7 @@ def _bench(client: TestClient) -> Iterator[str]:
 
 
 def _papers(client: TestClient) -> Iterator[str]:
-    for sheet in ("table-layout", "headrail"):
+    for sheet in ("table-layout", "headrail", "safety"):
         answer = client.get(f"{GARDEN}/papers/{sheet}.pdf?size=letter")
         with pdfplumber.open(io.BytesIO(answer.content)) as document:
             words = document.pages[0].extract_words(use_text_flow=True)

@@ -25,10 +25,20 @@ from foldwright.core.quantity.rounding import System
 from foldwright.core.why.finding import Severity
 from foldwright.core.why.telling import fill, show
 from foldwright.papers.header import SIZES
-from foldwright.papers.sheets import Paper, headrail_sheet, table_sheet, write_sheets
+from foldwright.papers.sheets import (
+    Paper,
+    headrail_sheet,
+    safety_sheet,
+    table_sheet,
+    write_sheets,
+)
 
 Print = Callable[..., bytes]
-SHEETS: dict[str, Print] = {"table": table_sheet, "headrail": headrail_sheet}
+SHEETS: dict[str, Print] = {
+    "table": table_sheet,
+    "headrail": headrail_sheet,
+    "safety": safety_sheet,
+}
 
 # ISO 216 for A4 (from memory); US Letter is 8 1/2 by 11 in.
 SIZES_MM = {Paper.A4: (210.0, 297.0), Paper.LETTER: (8.5 * 25.4, 11 * 25.4)}
@@ -387,8 +397,11 @@ def test_all_sheets_of_a_job_are_written_in_its_order(tmp_path: Path) -> None:
     assert [path.name for path in written] == [
         "01-Garden-table-layout.pdf",
         "01-Garden-headrail.pdf",
+        "01-Garden-safety.pdf",
         "03-Bay-table-layout.pdf",
+        "03-Bay-safety.pdf",
         "04-Bay-left-table-layout.pdf",
         "04-Bay-left-headrail.pdf",
+        "04-Bay-left-safety.pdf",
     ]
     assert all(path.read_bytes().startswith(b"%PDF") for path in written)

@@ -1,4 +1,4 @@
-"""The sheets that travel with a shade: the table layout and the headrail."""
+"""The sheets that travel with a shade: table layout, headrail, child safety and label."""
 
 from __future__ import annotations
 
@@ -10,9 +10,10 @@ from foldwright.core.check.plan import ShadePlan
 from foldwright.core.quantity.rounding import System
 from foldwright.papers.header import Header, Paper
 from foldwright.papers.headrail_sheet import headrail_sheet
+from foldwright.papers.safety_sheet import safety_sheet
 from foldwright.papers.table_sheet import table_sheet
 
-__all__ = ["Header", "Paper", "headrail_sheet", "table_sheet", "write_sheets"]
+__all__ = ["Header", "Paper", "headrail_sheet", "safety_sheet", "table_sheet", "write_sheets"]
 
 NOT_IN_A_FILE_NAME = re.compile(r"[^\w-]+")
 
@@ -20,7 +21,7 @@ NOT_IN_A_FILE_NAME = re.compile(r"[^\w-]+")
 def write_sheets(
     plans: Iterable[ShadePlan], header: Header, folder: Path, paper: Paper, system: System
 ) -> list[Path]:
-    """Write both sheets of each shade that has come far enough for them.
+    """Write the sheets of each shade that has come far enough for them.
 
     Takes: the plans; the header; a folder, made where it is missing; the paper; the
     reader's system.
@@ -50,6 +51,8 @@ def _sheets(
         sheets.append(("table-layout", table_sheet(plan, header, paper, system)))
     if plan.size is not None and plan.headrail is not None:
         sheets.append(("headrail", headrail_sheet(plan, header, paper, system)))
+    if plan.size is not None and plan.safety is not None:
+        sheets.append(("safety", safety_sheet(plan, header, paper, system)))
     return sheets
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.quantity.rounding import System
-from foldwright.papers.sheets import Header, Paper, headrail_sheet, table_sheet
+from foldwright.papers.sheets import Header, Paper, headrail_sheet, safety_sheet, table_sheet
 from foldwright.web.opened import number_of, shades_of
 from foldwright.work.book import Entry
 from foldwright.work.document import Document
@@ -31,6 +31,7 @@ class Sheet:
 SHEETS = (
     Sheet(name="table-layout", title="Table layout", needs="layout", set_it=table_sheet),
     Sheet(name="headrail", title="Headrail", needs="headrail", set_it=headrail_sheet),
+    Sheet(name="safety", title="Child safety and label", needs="safety", set_it=safety_sheet),
 )
 
 

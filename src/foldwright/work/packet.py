@@ -15,7 +15,7 @@ from foldwright.work.job import JobPlan
 def write_papers(
     plan: JobPlan, folder: Path, paper: Paper, *, version: str, printed_at: datetime
 ) -> tuple[Path, ...]:
-    """Write both sheets of each shade that has come far enough for them.
+    """Write the sheets of each shade that has come far enough for them.
 
     Takes: the planned job; the folder, made where it is missing; the paper; the words for
     this version of the job; the time.
