@@ -6,8 +6,8 @@ import time
 from collections.abc import Iterator
 
 import pytest
-from foldwright.core.cloth.checking import faults_of
 
+from foldwright.core.cloth.checking import faults_of
 from foldwright.core.cloth.order import Buying, ClothOrder, ClothPiece
 from foldwright.core.quantity.length import Length
 from foldwright.work.searching import Search, Searches, TooManySearches

@@ -8,6 +8,7 @@ from math import nan
 from tests.core.check.cases_of_rooms import OfRoom
 
 from foldwright.core.lift.choices import Lock
+from foldwright.core.lift.span import Span
 from foldwright.core.prove.example import CASE
 from foldwright.core.prove.noting import FreeStall
 from foldwright.core.prove.observing import (
@@ -19,10 +20,15 @@ from foldwright.core.prove.observing import (
     SpringTorque,
     Weighed,
 )
+from foldwright.core.prove.pooling import Found
 from foldwright.core.prove.questioning import questions
+from foldwright.core.prove.shop_record import Made, ShopResult
+from foldwright.core.prove.spring_bench import BarReading, SpringBench, characterise
+from foldwright.core.prove.telling_record import batch_warnings
 from foldwright.work.draws import house_draws
 
 Noted = tuple[Observation, ...]
+OLDER, TEN = 6, Span(likely=10.0, low=8.0, high=12.0)
 SCALE = ScalePair(turns=14.0, raise_m=0.7, down_n=20.0, up_n=12.0)
 
 
@@ -34,6 +40,41 @@ def _noted(*spoilt: Observation, lock: Lock = Lock.ONE_WAY) -> OfRoom[Noted]:
         sound=(Weighed(mass_kg=1.55),),
     )
 
+
+def _records(*rates: float) -> list[ShopResult]:
+    """Give springs of one kind as the bench found them: the first six of an older batch."""
+    return [
+        ShopResult(
+            made=Made(
+                spring="soft",
+                batch="06" if number < OLDER else "07",
+                line="cord",
+                bracket="end",
+                cloth_class="linen",
+            ),
+            expected_turns=TEN,
+            found_turns=TEN,
+            rate=Found(value=rate, error=0.02),
+        )
+        for number, rate in enumerate(rates)
+    ]
+
+
+ON_THE_BAR = SpringBench(
+    weight_kg=0.3, readings=(BarReading(turns=8.0, winding_m=0.10, back_m=0.09),)
+)
+BENCH_RECORD: dict[str, OfRoom] = {  # type: ignore[type-arg] - each is given something else
+    "prove.batch-differs": OfRoom(
+        judge=lambda record: batch_warnings(record, "soft", "07"),
+        spoilt=_records(*[0.0] * OLDER, *[0.4] * OLDER),
+        sound=_records(*[0.0] * OLDER, *[0.01] * OLDER),
+    ),
+    "prove.spring-bench": OfRoom(
+        judge=lambda bench: characterise(bench).findings,
+        spoilt=replace(ON_THE_BAR, readings=()),
+        sound=ON_THE_BAR,
+    ),
+}
 
 AT_THE_BENCH: dict[str, OfRoom[Noted]] = {
     "prove.above-the-stop": _noted(GuidedStall(turns=14.0, raise_m=2.0)),

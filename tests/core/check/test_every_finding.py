@@ -9,10 +9,11 @@ from functools import cache
 
 import pytest
 from docs.findings import findings
-from tests.core.check.cases_at_the_bench import AT_THE_BENCH
+from tests.core.check.cases_at_the_bench import AT_THE_BENCH, BENCH_RECORD
 from tests.core.check.cases_design import DESIGN
 from tests.core.check.cases_lift import LIFT
 from tests.core.check.cases_measure import MEASURE, THREE_HEIGHTS
+from tests.core.check.cases_of_cloth import OF_CLOTH
 from tests.core.check.cases_of_rooms import OF_ROOMS, OfRoom
 from tests.core.check.cases_order import CHECK
 from tests.core.check.sound import SOUND, Order, found, ids, mended, planned, stops
@@ -21,7 +22,7 @@ from foldwright.core.check.plan import ShadePlan
 from foldwright.core.why.finding import Severity
 
 CASES = MEASURE | DESIGN | LIFT | CHECK
-BY_ROOM: dict[str, OfRoom] = {**OF_ROOMS, **AT_THE_BENCH}  # type: ignore[type-arg] - each its own
+BY_ROOM: dict[str, OfRoom] = {**OF_ROOMS, **AT_THE_BENCH, **BENCH_RECORD, **OF_CLOTH}  # type: ignore[type-arg] - each its own
 SILENT_ON = {  # where a sound shade of the same kind says it too
     "lift.accessible": Order(of="chain"),
     "lift.chain-loop": Order(of="spring"),

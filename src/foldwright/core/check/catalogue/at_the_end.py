@@ -9,6 +9,7 @@ from foldwright.core.facts.bench import EQUAL_CORDS
 from foldwright.core.facts.house import IN_THE_LIFT
 from foldwright.core.facts.order_limits import PARCEL_BEYOND, RATED_SHARE, WITHDRAWAL
 from foldwright.core.facts.proving import MOST_TURNS_COUNTED
+from foldwright.core.facts.shop_learning import BATCH_ALARM
 from foldwright.core.facts.window_limits import HEAD_FALL_SHARE
 from foldwright.core.why.finding import Severity, Stage
 from foldwright.core.why.source import Source
@@ -58,8 +59,16 @@ AT_THE_BENCH = (
             "prove.friction-backwards",
             "prove.far-off",
             "prove.contradiction",
+            "prove.spring-bench",
         ),
         limits=(MOST_TURNS_COUNTED,),
+    ),
+    _bench(
+        id="batches",
+        looks_at="springs of one batch against those of their kind before them",
+        severity=Severity.ASK,
+        findings=("prove.batch-differs",),
+        limits=(BATCH_ALARM,),
     ),
     _bench(
         id="bench-proof",

@@ -75,6 +75,12 @@ ON_THE_TABLE = (
         limits=(FLAW_SPACING,),
     ),
     _check(
+        id="cuts",
+        looks_at="where every piece lies on its cloth: clear of flaws, matched, in one lot",
+        severity=Severity.STOP,
+        findings=("cloth.order", "cloth.cut-short"),
+    ),
+    _check(
         id="shrinkage-test",
         looks_at="whether a natural cloth was steamed before it is cut",
         severity=Severity.ASK,
