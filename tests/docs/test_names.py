@@ -26,6 +26,10 @@ from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Spring
 from foldwright.core.lift.balance import Balance, Window
 from foldwright.core.measure.finished import FinishedSize
+from foldwright.core.prove.advice import Advice, Cause, NextStep, RiseTold
+from foldwright.core.prove.spring_bench import Characterised
+from foldwright.core.prove.telling_record import Compared, KindTold
+from foldwright.core.prove.visit import Visit
 from foldwright.core.rig.headrail import Adjustment, CordLine, Headrail
 from foldwright.core.safety.choices import SafetyChoices
 from foldwright.core.safety.report import (
@@ -56,6 +60,14 @@ RESULTS: tuple[type[Any], ...] = (
     CordLine,
     Adjustment,
     Headrail,
+    Advice,
+    Cause,
+    NextStep,
+    RiseTold,
+    Characterised,
+    Compared,
+    KindTold,
+    Visit,
     InnerCord,
     RuleLine,
     Governing,

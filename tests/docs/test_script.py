@@ -1,4 +1,4 @@
-"""The eleven examples for people who script the tool run as they are printed."""
+"""The twelve examples for people who script the tool run as they are printed."""
 
 from __future__ import annotations
 
@@ -22,9 +22,9 @@ def test_an_example_runs_as_it_is_printed(page: Path) -> None:
     assert not result.failed, "".join(said)
 
 
-def test_the_list_of_examples_leads_to_each_of_eleven_in_order() -> None:
+def test_the_list_of_examples_leads_to_each_of_twelve_in_order() -> None:
     text = (PAGES[0].parent / "README.md").read_text(encoding="utf-8")
     assert re.findall(r"^\d+\. \[[^]]+\]\((.+?)\)", text, re.MULTILINE) == [
         page.name for page in PAGES
     ]
-    assert len(PAGES) == 11
+    assert len(PAGES) == 12

@@ -74,15 +74,18 @@ def test_one_reading_is_enough_for_a_wide_range() -> None:
 
 
 @pytest.mark.parametrize(
-    "wrong",
+    ("kilograms", "reading", "name"),
     [
-        SpringBench(weight_kg=1.0, readings=()),
-        SpringBench(weight_kg=0.0, readings=(BarReading(turns=8, winding_m=0.03, back_m=0.02),)),
-        SpringBench(weight_kg=1.0, readings=(BarReading(turns=8, winding_m=0.20, back_m=0.23),)),
-        SpringBench(weight_kg=1.0, readings=(BarReading(turns=-8, winding_m=0.03, back_m=0.02),)),
+        (1.0, None, "unread"),
+        (0.0, BarReading(turns=8, winding_m=0.03, back_m=0.02), "unread"),
+        (1.0, BarReading(turns=8, winding_m=0.20, back_m=0.23), "backwards"),
+        (1.0, BarReading(turns=-8, winding_m=0.03, back_m=0.02), "from-nothing"),
     ],
 )
-def test_readings_that_cannot_be_are_asked_about(wrong: SpringBench) -> None:
-    answer = characterise(wrong)
+def test_readings_that_cannot_be_are_asked_about(
+    kilograms: float, reading: BarReading | None, name: str
+) -> None:
+    readings = (reading, reading) if reading else ()
+    answer = characterise(SpringBench(weight_kg=kilograms, readings=readings))
     assert answer.result is None
-    assert [finding.id for finding in answer.findings] == ["prove.spring-bench"]
+    assert [finding.id for finding in answer.findings] == [f"prove.spring-{name}"]

@@ -8,6 +8,7 @@ half their difference is what the spring loses.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -163,23 +164,31 @@ def _span(middle: float, spread: float) -> Span:
 
 
 def _doubts(bench: SpringBench) -> tuple[Finding, ...]:
-    sentences = []
+    """Ask about each thing that cannot be, once."""
+    return tuple({finding.sentence: finding for finding in _asked(bench)}.values())
+
+
+def _asked(bench: SpringBench) -> Iterator[Finding]:
     if not bench.readings or bench.weight_kg <= 0:
-        sentences.append("Without a weight and one reading at least nothing is known of a spring.")
+        yield _doubt(
+            "prove.spring-unread",
+            "Without a weight and one reading at least nothing is known of a spring.",
+        )
     for each in bench.readings:
         if min(each.turns, each.winding_m, each.back_m) <= 0:
-            sentences.append("Turns and distances are counted from nothing upwards.")
-        elif each.back_m > each.winding_m + DISTANCE_READ.value.in_metres:
-            sentences.append(
-                "Letting back carried the weight further out than winding; friction makes the"
-                " first the nearer."
+            yield _doubt(
+                "prove.spring-from-nothing", "Turns and distances are counted from nothing upwards."
             )
-    return tuple(_doubt(sentence) for sentence in dict.fromkeys(sentences))
+        elif each.back_m > each.winding_m + DISTANCE_READ.value.in_metres:
+            yield _doubt(
+                "prove.spring-backwards",
+                "Letting back took the weight further out than winding; friction brings it nearer.",
+            )
 
 
-def _doubt(sentence: str) -> Finding:
+def _doubt(name: str, sentence: str) -> Finding:
     return Finding(
-        id="prove.spring-bench",
+        id=name,
         severity=Severity.ASK,
         stage=Stage.BENCH,
         sentence=sentence,
