@@ -124,3 +124,17 @@ def test_an_austrian_hem_hangs_in_scallops_at_every_raise(share: float) -> None:
     assert len(thin) >= 3 * free
     if share == 0.0:
         assert hung.hang.lowest == pytest.approx(0.0, abs=1e-5)
+
+
+@pytest.mark.parametrize("share", [0.0, 0.5, 1.0])
+def test_gathers_hang_from_the_head_of_gathered_cloth_and_of_no_other(share: float) -> None:
+    def upright(style: StyleName) -> list[Line]:
+        up = face(share, layout(Choices(style=style), "40"), "40")
+        lines = [each for each in draw_face(up) if isinstance(each, Line)]
+        return [each for each in lines if each.start.x == each.end.x]
+
+    assert upright(StyleName.FLAT) == []
+    gathers = upright(StyleName.BALLOON)
+    assert len(gathers) > 20
+    top = max(each.start.y for each in gathers)
+    assert all(each.start.y == top and each.end.y < top for each in gathers)

@@ -17,6 +17,7 @@ SHADING = (1.2, 2.8, 5.0)  # lines above a fold edge, ever farther apart, that r
 EDGES_APART = 1.2  # fold edges closer than this would run into one black band
 SWAG_POINTS = 16
 DIP_SEEN = 0.01  # millimetres
+GATHERS_APART, GATHERS_DOWN = 1.6, (4.0, 2.2, 3.1, 1.7)  # of paper: lines under a gathered head
 RIPPLES = 4  # drawn to a row of shirred cloth
 ENDS = 2  # points of a straight line
 
@@ -40,6 +41,7 @@ class Face:
     tails: bool = False  # the cloth beyond the outer columns hangs as low as the swags
     scallop: float = 0.0  # rings pinch each fold up so much higher than it hangs midway
     shirred: bool = False  # drawn up on tapes, so that the face ripples all the way down
+    gathered: bool = False  # drawn up at its head
 
     @property
     def is_straight(self) -> bool:
@@ -109,6 +111,7 @@ def face_of(layout: Layout, hang: Hang, *, width: float, scale: float) -> Face:
         tails=layout.swag is not None and layout.swag.tails,
         scallop=_scallop(layout),
         shirred=layout.rows.shirred,
+        gathered=layout.rows.shirred or (layout.swag is not None and layout.swag.pinched),
     )
 
 
@@ -136,6 +139,8 @@ def draw_face(face: Face) -> Iterator[AnyElement]:
             yield _across(face, edge, LineKind.VISIBLE if apart else LineKind.THIN)
             yield from _shading(face, edge, seen_down_to - lowest)
         seen_down_to = min(seen_down_to, lowest)
+    if face.gathered:
+        yield from _gathers(face)
     if face.shirred:
         yield from _ripples(face)
     for height in face.hang.ridges:
@@ -164,6 +169,17 @@ def draw_outline(face: Face) -> AnyElement:
     head = (Point(face.width, face.hang.top), Point(0.0, face.hang.top))
     points = (*face.edge(face.lowest), *head)
     return Polyline(points=points, closed=True, layer=Layer.CLOTH)
+
+
+def _gathers(face: Face) -> Iterator[AnyElement]:
+    """Draw short lines down from the head, as far as the cloth there hangs free."""
+    apart, top = GATHERS_APART * face.scale, face.hang.top
+    highest = max((panel.fold_edge for panel in face.hang.panels if panel.folded), default=0.0)
+    free = min((top - face.hang.rows[-1]) / 2, top - highest)
+    for number in range(1, int(face.width / apart)):
+        down = min(GATHERS_DOWN[number % len(GATHERS_DOWN)] * face.scale, free)
+        start, end = (Point(number * apart, height) for height in (top, top - down))
+        yield Line(start=start, end=end, layer=Layer.CLOTH, kind=LineKind.THIN)
 
 
 def _ripples(face: Face) -> Iterator[AnyElement]:
