@@ -10,6 +10,7 @@ import pytest
 from tests.docs.reading import ROOT
 
 from foldwright.core.design.layout import (
+    BandPlan,
     ColumnPlan,
     LayerCut,
     Layout,
@@ -53,6 +54,7 @@ RESULTS: tuple[type[Any], ...] = (
     Stack,
     SwagPlan,
     ValancePlan,
+    BandPlan,
     Layout,
     Weights,
     Window,

@@ -13,7 +13,7 @@ from enum import Enum
 
 from foldwright.core.check.choices import FixingPlace, Nap
 from foldwright.core.design.choices import RodPlace, RodPocket, StyleName
-from foldwright.core.design.making import HoleCover, Valance
+from foldwright.core.design.making import BandSewing, HoleCover, Valance
 from foldwright.core.lift.choices import Brake, LiftKind, Lock
 from foldwright.core.measure.opening import Face, HeightRule, MountPlace, Side, Substrate
 from foldwright.core.pieces.matching import PatternAcross, PatternAlong
@@ -392,6 +392,7 @@ MATERIALS = Group(
         _record("materials.face", "Face cloth", "cloths"),
         _record("materials.lining", "Lining", "cloths"),
         _record("materials.interlining", "Interlining", "cloths"),
+        _record("materials.band", "Band or trim, if not the face", "cloths"),
         _record("materials.valance", "Valance, if not the face", "cloths"),
         _record("materials.bar", "Bottom bar", "bars"),
         _record("materials.rod", "Rod", "rods"),
@@ -488,6 +489,17 @@ CUTTING = Group(
         ),
         Field(path="making.band_height", label="Band across the face, its height"),
         Field(path="making.band_above_hem", label="Band over the bottom edge"),
+        Field(path="making.side_band_width", label="Bands down the sides, their width"),
+        Field(path="making.side_band_inset", label="Side bands in from the edge"),
+        _choice(
+            "making.band_sewing",
+            "Bands are",
+            {
+                BandSewing.FLAT.value: "sewn flat, before the sides are turned",
+                BandSewing.APPLIED.value: "applied as a trim, after the rings",
+            },
+            default=BandSewing.FLAT.value,
+        ),
         _choice(
             "making.valance",
             "Valance",

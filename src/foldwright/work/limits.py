@@ -84,8 +84,9 @@ _LENGTHS: dict[str, LengthLimits] = {
     "rackpiece.length": _mm("10", "20000"),
     **dict.fromkeys(("shank", "thread"), _mm("1", "200")),
     "motif_height": _mm("5", "3000"),
-    **dict.fromkeys(("motif_above_hem", "band_above_hem"), _mm("0", "8000")),
-    **dict.fromkeys(("usable_width", "load_drop", "stock_length"), _mm("100", "15000")),
+    **dict.fromkeys(("motif_above_hem", "band_above_hem", "side_band_inset"), _mm("0", "8000")),
+    "usable_width": _mm("5", "15000"),  # of a trim as well
+    **dict.fromkeys(("load_drop", "stock_length"), _mm("100", "15000")),
     **dict.fromkeys(("vertical_repeat", "horizontal_repeat"), _mm("5", "3000")),
     **dict.fromkeys(("body_length", "least_tube_length"), _PART),
     "chain_loop_length": _mm("50", "5000"),

@@ -22,6 +22,7 @@ LIST_OF_FIELD = {
     "materials.face": "cloths",
     "materials.lining": "cloths",
     "materials.interlining": "cloths",
+    "materials.band": "cloths",
     "materials.valance": "cloths",
     "materials.bar": "bars",
     "materials.rod": "rods",

@@ -16,6 +16,7 @@ def roll(cloth: str, name: str = "R1", **more: Any) -> dict[str, Any]:
 
 CHECK = {
     "check.band-hidden": Order(of="spring", typed={"making.band_height": "2"}),
+    "check.band-off-shade": Order(of="spring", typed={"making.side_band_width": "30"}),
     "check.bar-at-handle": Order(
         of="spring",
         typed={"opening.obstruction_above_sill": "1", "opening.obstruction_projection": "1/2"},
@@ -29,6 +30,9 @@ CHECK = {
         of="spring", typed={"materials.lining": "Blackout lining, three coats"}
     ),
     "check.cloth-off-square": Order(of="spring", rolls=(roll(TWILL, bow_or_skew="3/4"),)),
+    "check.column-on-band": Order(
+        of="spring", typed={"making.side_band_width": "2", "design.edge_distance": "2"}
+    ),
     "check.cords-unequal": Order(of="spring", typed={"lift.cords_apart": "1/8"}),
     "check.dark-overlap-left": Order(
         of="outside",

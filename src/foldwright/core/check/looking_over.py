@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from functools import cache
 
+from foldwright.core.check.band_checks import draft_band_checks
 from foldwright.core.check.company_checks import draft_company_checks
 from foldwright.core.check.cord_checks import draft_cord_checks
 from foldwright.core.check.cutting_checks import draft_cutting_checks
@@ -35,6 +36,7 @@ CHECKS = (
     draft_reach_checks,
     draft_fixing_checks,
     draft_sewing_checks,
+    draft_band_checks,
     draft_lining_checks,
     draft_edge_checks,
     draft_valance_checks,

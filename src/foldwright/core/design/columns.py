@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import ceil
 
+from foldwright.core.design.bands import needle_lines
 from foldwright.core.design.layout import ColumnPlan
 from foldwright.core.design.order import Order
 from foldwright.core.design.styles import style_of
@@ -67,7 +68,8 @@ def plan_columns(order: Order, seams: tuple[L, ...]) -> ColumnPlan:
     Takes: the order; the seams of the face from its left edge as seen from the back.
 
     Gives: columns that mirror about the centre. The edge distance moves first, then the
-    number of columns; where no choice keeps clear of the seams the usual one stands.
+    number of columns; where no choice keeps clear of the seams, and of the edges of bands down
+    the sides, the usual one stands.
 
     Holds for: a width of more than two edge distances.
 
@@ -85,7 +87,7 @@ def plan_columns(order: Order, seams: tuple[L, ...]) -> ColumnPlan:
     )
     if style_of(order.design.style).fixed_columns:
         return _plan(order, usual, usual)
-    return _plan(order, usual, _clear_of_seams(order, usual, seams))
+    return _plan(order, usual, _clear_of_seams(order, usual, (*seams, *needle_lines(order))))
 
 
 def usual_edge(order: Order) -> L:

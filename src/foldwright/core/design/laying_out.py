@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from foldwright.core.design.allowances import hem_allowance, top_allowance
+from foldwright.core.design.bands import plan_bands
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.column_checks import draft_column_checks, nearest_column
 from foldwright.core.design.columns import plan_columns
@@ -120,6 +121,7 @@ def draw_layout(order: Order) -> Layout:
         cuts=cut_layers(order, rows, joining),
         lined=lined(order),
         stack=stack,
+        bands=plan_bands(order),
         valance=plan_valance(order, stack),
         flap_length=flap_length(order, stack),
         travel=travel(order, rows),

@@ -7,7 +7,7 @@ from enum import Enum
 from typing import Any
 
 from foldwright.core.design.choices import RodPlace, RodPocket, StyleName
-from foldwright.core.design.making import Valance
+from foldwright.core.design.making import BandSewing, Valance
 from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure
 
@@ -105,6 +105,16 @@ class Piece:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class BandPlan:
+    """Where bands lie on the face, before any seam or turn."""
+
+    sewing: BandSewing
+    lower: L | None = None  # of the band across, over the bottom edge
+    upper: L | None = None
+    side_edges: tuple[L, ...] = ()  # of the bands down the sides, from the left edge
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class ValancePlan:
     """A valance before the headrail; one on a board of its own says how that is cut."""
 
@@ -196,6 +206,7 @@ class Layout:
     lined: Figure[str] | None = None  # in words: unlined, lined, dim-out, blackout
     pieces: tuple[Piece, ...] = ()  # cut besides the layers
     pockets: PocketPlan | None = None  # for rods, where they are folded from the cloth
+    bands: BandPlan | None = None
     valance: ValancePlan | None = None
     flap_length: L | None = None  # of the flaps at the ends of the board
     sewn: tuple[SewnLine, ...] = ()  # what is marked on the flat cloth besides rows and columns

@@ -27,12 +27,22 @@ class Valance(Enum):
     SEPARATE = "separate"  # on a board of its own, clear of the raised shade
 
 
+class BandSewing(Enum):
+    """How a band is put on the face."""
+
+    FLAT = "sewn flat"  # a strip with its edges turned in, before the sides are turned
+    APPLIED = "applied"  # a ready trim, by hand or glued, after the rings
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Making:
     """What is sewn on or hung before the shade."""
 
     band_height: Length | None = None  # trim across the face
     band_above_hem: Length | None = None  # its lower edge over the bottom edge; none: 0
+    side_band_width: Length | None = None  # one down each side
+    side_band_inset: Length | None = None  # its outer edge to the side edge; none: 0
+    band_sewing: BandSewing = BandSewing.FLAT
     valance: Valance = Valance.NONE
     valance_depth: Length | None = None
     return_flaps: bool = False  # cut apart, where the returns would else be one with the face

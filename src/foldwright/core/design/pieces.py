@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from foldwright.core.design.bands import cut_bands
 from foldwright.core.design.layout import Layout, Piece
 from foldwright.core.design.linings import cover_strips
 from foldwright.core.design.order import Order
@@ -20,5 +21,6 @@ def cut_pieces(order: Order, layout: Layout) -> Iterator[Piece]:
     Source: common practice.
     """
     yield from cover_strips(order, layout.rows)
+    yield from cut_bands(order, layout)
     yield from cut_valance(order, layout.valance)
     yield from cut_flaps(order, layout.flap_length)

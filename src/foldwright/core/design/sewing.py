@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from foldwright.core.design.band_steps import applied_band_steps, flat_band_steps
 from foldwright.core.design.choices import RodPlace
 from foldwright.core.design.layout import Layout, SewingStep
 from foldwright.core.design.lining_steps import (
@@ -38,6 +39,7 @@ def _steps(order: Order, layout: Layout) -> Iterator[SewingStep]:
     yield _press(layout)
     yield from _join(layout)
     yield from style.before_the_turns(order, layout)
+    yield from flat_band_steps(layout)
     yield from lining_steps(order, layout)
     yield from _turns(order, layout)
     yield from pocket_steps(layout)
@@ -45,6 +47,7 @@ def _steps(order: Order, layout: Layout) -> Iterator[SewingStep]:
     yield _rings(order, layout)
     yield from hole_steps(order)
     yield from style.after_the_rings(order, layout)
+    yield from applied_band_steps(layout)
     yield from _rods(layout)
     yield _top(layout)
     yield from valance_steps(layout)

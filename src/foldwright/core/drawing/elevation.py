@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.design.choices import RodPocket
+from foldwright.core.drawing.bands import draw_bands
 from foldwright.core.drawing.blank import blank
 from foldwright.core.drawing.face import Face as ClothFace
 from foldwright.core.drawing.face import draw_face, draw_outline, face_of
@@ -141,6 +142,7 @@ def _elements(scene: _Scene) -> Iterator[AnyElement]:
         yield from _rings_and_cords(scene, scene.hang)
         yield from _rods(scene, scene.hang)
         yield from draw_face(_face(scene, scene.hang))
+        yield from draw_bands(scene.plan, _face(scene, scene.hang))
         yield from _bar(scene, scene.hang)
         yield from _handle(scene)
         yield draw_outline(_face(scene, scene.hang))

@@ -46,6 +46,7 @@ class Layer(Enum):
     CORDS = "cords"
     BAR = "bar"
     HANDLE = "handle"
+    TRIM = "trim"
     VALANCE = "valance"
     SIZES = "sizes"
     NOTES = "notes"

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.design.layout import Layout
+from foldwright.core.drawing.bands import bands_from_the_back
 from foldwright.core.drawing.model import (
     Anchor,
     AnyElement,
@@ -154,6 +155,7 @@ def draw_panel(table: Table) -> Iterator[AnyElement]:
     yield from _rings(table)
     yield from _loose_rods(table)
     yield from _sewn(table)
+    yield from bands_from_the_back(table.plan, table.width, table.drop)
     yield from _staple_line(table)
     yield from _origin(table)
 

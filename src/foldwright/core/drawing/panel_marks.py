@@ -22,7 +22,7 @@ from foldwright.core.drawing.model import (
 from foldwright.core.drawing.panel import LABEL_OFF, Marked, Table
 from foldwright.core.drawing.tags import tag
 from foldwright.core.drawing.words import bare
-from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.figure import Figure
 
@@ -101,12 +101,14 @@ def column_lines(table: Table) -> int:
 
 
 def _below(table: Table) -> list[Marked]:
-    """Give columns and upright folds, from the left edge."""
+    """Give columns, upright folds and edges of bands, from the left edge."""
     folds = [
         Marked(line.at, f"layout.sewn.{index}.at")
         for index, line in enumerate(table.layout.sewn)
         if line.upright
     ]
+    bands = table.layout.bands.side_edges if table.layout.bands else ()
+    folds += [Marked(edge, f"layout.bands.side_edges.{index}") for index, edge in enumerate(bands)]
     return sorted([*table.columns, *folds], key=lambda mark: mark.figure.value)
 
 
@@ -132,6 +134,7 @@ def names(table: Table) -> list[Name]:
         *_row_names(table),
         *_rod_names(table),
         *_sewn_names(table),
+        *_band_names(table),
     ]
     staples = table.staple_line
     if staples is not None:
@@ -162,6 +165,15 @@ def _sewn_names(table: Table) -> Iterator[Name]:
     for index, line in enumerate(table.layout.sewn):
         if not line.upright and line.at.value not in rows:
             yield _marked(table, line.kind.value, Marked(line.at, f"layout.sewn.{index}.at"))
+
+
+def _band_names(table: Table) -> Iterator[Name]:
+    """Give the edges of a band across their mark; one at the bottom edge needs none."""
+    bands = table.layout.bands
+    for name in ("lower", "upper") if bands else ():
+        edge = getattr(bands, name)
+        if edge is not None and edge.value > ZERO:
+            yield _marked(table, "band", Marked(edge, f"layout.bands.{name}"))
 
 
 def _marked(table: Table, words: str, mark: Marked) -> Name:

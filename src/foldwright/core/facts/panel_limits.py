@@ -165,6 +165,12 @@ VALANCE_CLEAR = _limit(
     Status.HOUSE,
 )
 
+BAND_TURN = _limit(
+    "turn of a band",
+    Length.inches(Fraction(1, 2)),
+    "Pressed in along both edges of a band that is sewn flat.",
+)
+
 LAP = _limit(
     "lap of a glued join",
     Length.inches(Fraction(1, 2)),

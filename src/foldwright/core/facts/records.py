@@ -263,6 +263,7 @@ class Materials:
     face: str = ""
     lining: str = ""
     interlining: str = ""
+    band: str = ""  # the face, where none is named
     valance: str = ""  # the face, where none is named
     bar: str = ""
     rod: str = ""
@@ -281,6 +282,7 @@ class Chosen:
     face: Cloth | None = None
     lining: Cloth | None = None
     interlining: Cloth | None = None
+    band: Cloth | None = None
     valance: Cloth | None = None
     bar: Bar | None = None
     rod: Rod | None = None
@@ -308,6 +310,7 @@ def choose(materials: Materials, shop: ShopList) -> Chosen:
         face=shop.cloths.get(materials.face),
         lining=shop.cloths.get(materials.lining),
         interlining=shop.cloths.get(materials.interlining),
+        band=shop.cloths.get(materials.band),
         valance=shop.cloths.get(materials.valance),
         bar=shop.bars.get(materials.bar),
         rod=shop.rods.get(materials.rod),

@@ -78,7 +78,7 @@ def cut_pieces(shade: ShadeToCut) -> ShadePieces:
 
 
 def _cloths(chosen: Chosen) -> dict[str, Cloth]:
-    cloths = (chosen.face, chosen.lining, chosen.interlining, chosen.valance)
+    cloths = (chosen.face, chosen.lining, chosen.interlining, chosen.band, chosen.valance)
     return {cloth.name: cloth for cloth in cloths if cloth is not None}
 
 

@@ -21,6 +21,7 @@ class PartMasses:
     rod_kg: float
     row_of_rings_kg: float
     strip_kg: float = 0.0  # under the rings of one row
+    bands: tuple[tuple[float, float], ...] = ()  # across: over the bottom edge in m, and kg
 
 
 def hang_up(shade: MadeUp, cloth: ClothLie, parts: PartMasses) -> PanelLoad:
@@ -40,11 +41,14 @@ def hang_up(shade: MadeUp, cloth: ClothLie, parts: PartMasses) -> PanelLoad:
         skirt_cloth_m=cloth.below_lowest_row_kg / cloth.line_kg_m,
         top_panel_m=top_panel,
         cloth_n_m=gravity * cloth.line_kg_m,
-        bar_n=gravity * (parts.bar_kg + parts.rod_kg * _rods_in_the_skirt(shade)),
+        bar_n=gravity * (parts.bar_kg + _below_the_rows_kg(shade, parts)),
         rows_n=(gravity * _row_kg(shade, parts),) * rows.count.value,
         travel_m=shade.layout.travel.value.in_metres,
         fullness=looped_fullness(rows),
-        lumps=tuple(_rods_between_rows(shade, gravity * parts.rod_kg)),
+        lumps=(
+            *_rods_between_rows(shade, gravity * parts.rod_kg),
+            *_bands_between_rows(shade, parts),
+        ),
         tied_rows=rows.tied_rows.value,
         bending_length_m=bending_length_m(cloth for _, cloth in shade.layers),
     )
@@ -53,6 +57,24 @@ def hang_up(shade: MadeUp, cloth: ClothLie, parts: PartMasses) -> PanelLoad:
 def _row_kg(shade: MadeUp, parts: PartMasses) -> float:
     rod_at_row = shade.layout.rows.rods.at_rows
     return parts.row_of_rings_kg + parts.strip_kg + (parts.rod_kg if rod_at_row else 0.0)
+
+
+def _below_the_rows_kg(shade: MadeUp, parts: PartMasses) -> float:
+    """Add up rods and bands that lie below the lowest row, and rise with the bar."""
+    lowest_m = shade.layout.rows.marks[0].value.in_metres
+    bands = sum(mass_kg for above_m, mass_kg in parts.bands if above_m <= lowest_m)
+    return parts.rod_kg * _rods_in_the_skirt(shade) + bands
+
+
+def _bands_between_rows(shade: MadeUp, parts: PartMasses) -> Iterator[Lump]:
+    """Fix each band above the lowest row to its panel, as far along the cloth as it lies."""
+    rows = shade.layout.rows
+    for above_m, mass_kg in parts.bands:
+        below = [mark.value.in_metres for mark in rows.marks if mark.value.in_metres < above_m]
+        if below:
+            arc = (above_m - below[-1]) * looped_fullness(rows)
+            weight = GRAVITY.value * mass_kg
+            yield Lump(panel=len(below) - 1, arc_m=arc, weight_n=weight)
 
 
 def _rods_in_the_skirt(shade: MadeUp) -> int:

@@ -102,10 +102,13 @@ def layer_mass(cut: LayerCut, areal: N) -> N:
     )
 
 
-def cloth_lie(shade: MadeUp, masses: tuple[N, ...]) -> ClothLie:
+def cloth_lie(
+    shade: MadeUp, masses: tuple[N, ...], bands: tuple[tuple[LayerCut, float], ...] = ()
+) -> ClothLie:
     """Tell where along the shade the cloth's weight lies.
 
-    Takes: the shade; the mass of each of its layers, in their order.
+    Takes: the shade; the mass of each of its layers, in their order; bands that run the whole
+    length, with their mass in kg.
 
     Gives: the mass per metre of finished length, below the lowest row, and on the board;
     with the panels between, they sum to the mass of the cuts.
@@ -116,10 +119,9 @@ def cloth_lie(shade: MadeUp, masses: tuple[N, ...]) -> ClothLie:
 
     Source: derived here.
     """
-    lies = [
-        _layer_lie(shade, cut, mass.value)
-        for (cut, _), mass in zip(shade.layers, masses, strict=True)
-    ]
+    layers = zip(shade.layers, masses, strict=True)
+    whole = [*((cut, mass.value) for (cut, _), mass in layers), *bands]
+    lies = [_layer_lie(shade, cut, mass_kg) for cut, mass_kg in whole]
     return ClothLie(
         line_kg_m=sum(lie.line_kg_m for lie in lies),
         below_lowest_row_kg=sum(lie.below_lowest_row_kg for lie in lies),

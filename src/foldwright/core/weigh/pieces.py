@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from foldwright.core.design.layout import Piece, Rides
+from foldwright.core.design.layout import LayerCut, Piece, Rides
 from foldwright.core.weigh.layers import areal_mass
 from foldwright.core.weigh.made_up import MadeUp
 from foldwright.core.why.figure import Figure, Unit
@@ -42,6 +42,50 @@ def riding(pieces: tuple[Weighed, ...], *places: Rides) -> float:
     0.0
     """
     return sum((mass.value for piece, mass in pieces if piece.rides in places), 0.0)
+
+
+def bands_down(shade: MadeUp, pieces: tuple[Weighed, ...]) -> tuple[tuple[LayerCut, float], ...]:
+    """Give the bands that run down the sides as layers, which they lie along.
+
+    Takes: the shade; its weighed pieces.
+
+    Gives: each as a cut, with its mass in kg.
+
+    Source: derived here.
+    """
+    return tuple(
+        (
+            LayerCut(
+                layer=piece.name,
+                cloth=piece.cloth,
+                width=piece.width,
+                length=piece.length,
+                body=shade.layout.cuts[0].body,
+            ),
+            mass.value,
+        )
+        for piece, mass in pieces
+        if piece.rides is Rides.DROP
+    )
+
+
+def bands_across(pieces: tuple[Weighed, ...]) -> tuple[tuple[float, float], ...]:
+    """Give the bands that lie across the shade.
+
+    Takes: the weighed pieces.
+
+    Gives: of each, how far its middle lies over the bottom edge, in m, and its mass in kg.
+
+    Source: derived here.
+
+    >>> bands_across(())
+    ()
+    """
+    return tuple(
+        (piece.above_hem.value.in_metres, mass.value)
+        for piece, mass in pieces
+        if piece.rides is Rides.BAND and piece.above_hem is not None
+    )
 
 
 def _mass(piece: Piece, areal: N) -> N:

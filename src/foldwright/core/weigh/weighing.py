@@ -20,7 +20,7 @@ from foldwright.core.weigh.impossible import ImpossiblePanel, check_panel
 from foldwright.core.weigh.layers import areal_mass, cloth_lie, layer_mass
 from foldwright.core.weigh.load import Weights
 from foldwright.core.weigh.made_up import MadeUp
-from foldwright.core.weigh.pieces import riding, weigh_pieces
+from foldwright.core.weigh.pieces import bands_across, bands_down, riding, weigh_pieces
 from foldwright.core.weigh.remarks import impossible, load_bound, missing_parts, remarks
 from foldwright.core.why.answer import Answer
 from foldwright.core.why.figure import Figure, Unit
@@ -87,6 +87,7 @@ def _weights(shade: MadeUp) -> Weights:
         rod_kg=rod.value if rod else 0.0,
         row_of_rings_kg=row.value,
         strip_kg=riding(pieces, Rides.ROWS) / shade.layout.rows.count.value,
+        bands=bands_across(pieces),
     )
     return Weights(
         layers=layers,
@@ -97,7 +98,7 @@ def _weights(shade: MadeUp) -> Weights:
         pieces=lifted,
         beside=tuple(mass for piece, mass in pieces if piece.rides is Rides.BOARD),
         apart=tuple(mass for piece, mass in pieces if piece.rides is Rides.OWN_BOARD),
-        load=hang_up(shade, cloth_lie(shade, layers), parts),
+        load=hang_up(shade, cloth_lie(shade, layers, bands_down(shade, pieces)), parts),
         bound=load_bound(shade),
     )
 

@@ -144,10 +144,15 @@ BEFORE_ORDERING = (
     ),
     _check(
         id="row-in-trim",
-        looks_at="ring rows against the bar's pocket and a band",
+        looks_at="ring rows and columns against the bar's pocket and bands",
         severity=Severity.STOP,
-        findings=("design.row-in-pocket", "check.row-on-band"),
-        limits=(POCKET_EASE,),
+        findings=(
+            "design.row-in-pocket",
+            "check.row-on-band",
+            "check.column-on-band",
+            "check.band-off-shade",
+        ),
+        limits=(POCKET_EASE, AT_THE_DRAWING["seam_to_column"]),
     ),
     _check(
         id="motif",
