@@ -171,6 +171,10 @@ def fullness(order: Order) -> N:
     Gives: as typed, else the house's.
 
     Source: hobbled-tutorial (one and a half); hobbled-shade-book (double).
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> fullness(ORDER).value
+    1.5
     """
     habit = order.habits.looped_fullness
     return order.number("fullness", order.design.fullness, Unit.RATIO, habit)
