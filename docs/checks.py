@@ -63,7 +63,7 @@ def _name(said: Said) -> str:
 
 def _check(check: Check, said: Mapping[str, list[Said]]) -> str:
     """Give one check with all that its own limits and those of its findings rest on."""
-    own = [one for name in check.findings for one in said[name]]
+    own = [one for name in check.findings for one in said.get(name, ())]
     limits = {limit.name: limit for limit in (*check.limits, *(x for o in own for x in o.limits))}
     sources = [*check.sources, *(one.source for one in own)]
     cells = (

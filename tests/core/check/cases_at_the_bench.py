@@ -63,17 +63,25 @@ def _records(*rates: float) -> list[ShopResult]:
 ON_THE_BAR = SpringBench(
     weight_kg=0.3, readings=(BarReading(turns=8.0, winding_m=0.10, back_m=0.09),)
 )
+
+
+def _on_the_bar(*readings: BarReading) -> OfRoom[SpringBench]:
+    return OfRoom(
+        judge=lambda bench: characterise(bench).findings,
+        spoilt=replace(ON_THE_BAR, readings=readings),
+        sound=ON_THE_BAR,
+    )
+
+
 BENCH_RECORD: dict[str, OfRoom] = {  # type: ignore[type-arg] - each is given something else
     "prove.batch-differs": OfRoom(
         judge=lambda record: batch_warnings(record, "soft", "07"),
         spoilt=_records(*[0.0] * OLDER, *[0.4] * OLDER),
         sound=_records(*[0.0] * OLDER, *[0.01] * OLDER),
     ),
-    "prove.spring-bench": OfRoom(
-        judge=lambda bench: characterise(bench).findings,
-        spoilt=replace(ON_THE_BAR, readings=()),
-        sound=ON_THE_BAR,
-    ),
+    "prove.spring-unread": _on_the_bar(),
+    "prove.spring-from-nothing": _on_the_bar(BarReading(turns=-8.0, winding_m=0.10, back_m=0.09)),
+    "prove.spring-backwards": _on_the_bar(BarReading(turns=8.0, winding_m=0.10, back_m=0.13)),
 }
 
 AT_THE_BENCH: dict[str, OfRoom[Noted]] = {
