@@ -9,6 +9,7 @@ import pytest
 from scipy.stats import qmc
 
 from foldwright.core.facts.house import house_habits
+from foldwright.core.lift.choices import Brake
 from foldwright.core.lift.spring import SpringCase
 from foldwright.core.measure.opening import Mount
 from foldwright.core.prove.advising import advise
@@ -81,6 +82,12 @@ def test_every_figure_of_the_advice_says_why(system: System) -> None:
         if name != "contradicted":
             assert show(figure, system)
             assert "{" not in tell(figure, system)
+
+
+def test_a_brake_limits_the_turns_by_the_speed_at_the_stop() -> None:
+    braked = replace(EASY, brake=Brake.FITTED, brake_drag_n_m_s=0.004)
+    free, limited = (learn(each, STALLED, DRAWS) for each in (EASY, braked))
+    assert advise(limited, 8.0).most_turns.value < advise(free, 8.0).most_turns.value - 5
 
 
 def test_a_contradicted_shade_is_called_one() -> None:

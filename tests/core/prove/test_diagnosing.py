@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from benchmarks.prove import much
 from benchmarks.simulated_bench import TrueShade, some_case
 from scipy.stats import qmc
 
@@ -14,6 +15,7 @@ from foldwright.core.lift.span import Span
 from foldwright.core.prove.advice import CauseName
 from foldwright.core.prove.diagnosing import diagnose
 from foldwright.core.prove.hypotheses import all_hypotheses
+from foldwright.core.prove.learning import learn
 from foldwright.core.prove.noting import BarLevel, Cycled
 from foldwright.core.prove.observing import (
     GuidedStall,
@@ -123,6 +125,29 @@ def test_each_cause_is_told_with_its_numbers_and_a_test(name: CauseName) -> None
         ]
         assert all("{" not in words and "nan" not in words for words in told)
         assert cause.test
+
+
+STRANGE = (
+    CauseName.WEIGHT_MISTAKEN,
+    CauseName.OTHER_SPRING,
+    CauseName.RING_CAUGHT,
+    CauseName.NOT_ENGAGED,
+    CauseName.WRONG_SIDE,
+    CauseName.MISCOUNTED,
+)
+
+
+@pytest.mark.parametrize("name", STRANGE, ids=lambda name: name.value)
+def test_gross_trouble_is_seen_without_a_diagnosis(name: CauseName) -> None:
+    assert learn(CASE, benches()[name], DRAWS).contradicted
+
+
+def test_sound_shades_do_not_contradict_their_case() -> None:
+    """A hundred that differ from every model, tested six ways."""
+    chance = np.random.default_rng(17)
+    trues = [TrueShade.drawn(CASE, chance) for _ in range(100)]
+    learned = [learn(CASE, much(true, 10.0, chance), DRAWS) for true in trues]
+    assert sum(each.contradicted for each in learned) <= 1
 
 
 def test_the_chances_are_shares_of_one_and_fall() -> None:

@@ -115,3 +115,11 @@ LIKELY_STALL = fact(
     "A stall is proposed with turns that make it stop well on the way in at least so many cases.",
     Status.HOUSE,
 )
+STRANGEST = fact(
+    "strangest shade that is believed",
+    18.0,
+    Unit.RATIO,
+    "Squared standard deviations from the likeliest shade to the one that explains best: of"
+    " simulated sound shades tested six ways one in a hundred lies beyond 13, none beyond 15.",
+    Status.HOUSE,
+)

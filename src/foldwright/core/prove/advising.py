@@ -61,7 +61,7 @@ def advise(learned: Learned, turns: float, headrail: Headrail | None = None) -> 
         chance_now=_chance(_chances(learned, np.array([turns]))[0], now, least, most),
         least_turns=least,
         most_turns=most,
-        contradicted=learned.blurred,
+        contradicted=learned.contradicted,
         **_known(learned),
     )
 
@@ -101,7 +101,8 @@ def _limits(learned: Learned) -> tuple[N, N]:
         shades.most_turns,
         "most turns",
         Unit.TURN,
-        "With more the spring is over-wound when lowered, or the hand pulls too hard.",
+        "With more the spring is over-wound when lowered, the hand pulls too hard, or the braked"
+        " shade arrives too fast.",
     )
     return least, most
 

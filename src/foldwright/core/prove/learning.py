@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.special import ndtr, ndtri
 
+from foldwright.core.facts.proving import STRANGEST
 from foldwright.core.lift.givens import LiftCase
 from foldwright.core.lift.sampling import DRAW_COLUMNS
 from foldwright.core.lift.span import TAIL, Span
@@ -38,11 +39,12 @@ class Learned:
     weights: Reals
     explaining: float  # share of evenly weighed trial shades that the weights are worth
     evidence: float  # log of the mean likelihood; compare one way of explaining with another
+    strangeness: float  # squared distance of the shade that explains best from the likeliest
 
     @property
-    def blurred(self) -> bool:
-        """Tell whether hardly any trial shade explains what was seen."""
-        return self.explaining < FEWEST_EXPLAINING
+    def contradicted(self) -> bool:
+        """Tell whether only a shade explains what was seen that this case hardly ever gives."""
+        return self.explaining < FEWEST_EXPLAINING or self.strangeness > STRANGEST.value
 
     def span(self, values: Reals) -> Span:
         """Give the weighed median and the middle 90 % of a quantity of the trial shades."""
@@ -157,6 +159,7 @@ class _Round:
             shades=self.shades,
             weights=self.weights(),
             explaining=self.explaining,
+            strangeness=float(np.square(np.einsum("n,ni->i", self.weights(), self.normals)).sum()),
             evidence=float(logs.max() + np.log(np.exp(logs - logs.max()).mean())),
         )
 

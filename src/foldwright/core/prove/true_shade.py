@@ -25,7 +25,7 @@ from foldwright.core.lift.sampling import (
 from foldwright.core.lift.span import TAIL, Span, span_of
 from foldwright.core.lift.trials import Trials
 from foldwright.core.lift.winding import Winding
-from foldwright.core.lift.window import least_turns, most_by_hand, most_by_spring
+from foldwright.core.lift.window import least_turns, most_by_hand, most_by_speed, most_by_spring
 from foldwright.core.prove.trouble import SOUND, Range, Trouble
 from foldwright.core.weigh.curve import LoadCurve
 from foldwright.core.weigh.load import PanelLoad
@@ -165,10 +165,16 @@ class TrialShades:
 
     @cached_property
     def most_turns(self) -> Reals:
-        """Give the most turns that each spring and a hand allow, as they are counted."""
-        by_spring = most_by_spring(self.felt, self.case.release_turns)
-        by_hand = most_by_hand(self.felt, self.case.hand_force_limit_n)
-        return np.minimum(by_spring, by_hand) - self.miscount_turns
+        """Give the most turns that spring, hand and brake allow, as they are counted."""
+        limits = [
+            most_by_spring(self.felt, self.case.release_turns),
+            most_by_hand(self.felt, self.case.hand_force_limit_n),
+        ]
+        if self.braked:
+            limits.append(
+                most_by_speed(self.felt, self.brake_drag_n_m_s, self.case.speed_limit_m_s)
+            )
+        return np.asarray(np.minimum.reduce(limits) - self.miscount_turns, dtype=np.float64)
 
     @cached_property
     def panel_n(self) -> Reals:
