@@ -36,6 +36,7 @@ from foldwright.work.shop import house_shop
 TIMES = 200
 SHADES = 9
 READ_BUDGET_MS, RECOMPUTE_BUDGET_MS = 50.0, 100.0
+ADVICE_BUDGET_MS, NOTED = 300.0, 5  # nobody notes more than a few standstills of one shade
 FIRST_LOAD_BUDGET_BYTES, LATER_LOAD_BUDGET_BYTES = 100_000, 30_000
 STATIC = ("foldwright.css", "foldwright.js", "mark.svg")
 
@@ -140,6 +141,8 @@ def run(reader: Reader, book: Book, times: int) -> bool:
     typed = forms(book)
     for number in range(1, SHADES + 1):
         reader.get(f"/jobs/1/shades/{number}")
+        reader.get(f"/jobs/1/shades/{number}/bench")
+    reader.get("/jobs/1/shades/4/bench/rise")
     heads = "".join(f"{head:>9s}" for head in ("median", "p95", "p95 work", "budget", "KB"))
     print(f"{'':34s}{heads}   ms, of {times}")
 
@@ -148,6 +151,12 @@ def run(reader: Reader, book: Book, times: int) -> bool:
 
     def edit(turn: int) -> int:
         return reader.post(f"{shade(turn)}/preview", retyped(typed[turn % SHADES], turn))
+
+    def note(turn: int) -> int:
+        stall = {"key": f"bench {turn}", "step": "stall", "ended": "stalled", "parts": "bench"}
+        return reader.post(
+            "/jobs/1/shades/4/bench", stall | {"raise": f"{30 + turn % 14}", "turns": "12"}
+        )
 
     reads: dict[str, Ask] = {
         "the jobs": lambda _: reader.get("/"),
@@ -158,9 +167,14 @@ def run(reader: Reader, book: Book, times: int) -> bool:
         ),
         "a why": lambda turn: reader.get(f"{shade(turn)}/why?figure=size.width&part=why"),
         "the versions": lambda _: reader.get("/jobs/1/history"),
+        "a bench card": lambda turn: reader.get(f"{shade(turn)}/bench"),
+        "a rise: the drawing alone": lambda turn: reader.get(
+            f"/jobs/1/shades/4/bench/rise/drawing?raise={turn / times:.3f}"
+        ),
     }
     kept = [measure(name, READ_BUDGET_MS, ask, times) for name, ask in reads.items()]
     kept.append(measure("an edit: all parts, planned anew", RECOMPUTE_BUDGET_MS, edit, times))
+    kept.append(measure("an entry at the bench: advice anew", ADVICE_BUDGET_MS, note, NOTED))
     return all((*kept, *sizes(reader)))
 
 

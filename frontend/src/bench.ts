@@ -29,6 +29,7 @@ class Bench {
   private away = false; // the workroom did not answer, and something still waits
   private keeps = true; // this browser keeps letters over a sleep
   private readonly refused = new Set<string>(); // steps whose typing could not be read
+  private lastSaved = ""; // the step whose result stands in the head
   private justSaved = ""; // the step saved last: its answer may lead on
 
   constructor(private readonly desk: HTMLElement) {
@@ -134,15 +135,23 @@ class Bench {
 
   private swap(html: string, letter: Letter, taken: boolean): void {
     const shown = this.shown();
-    const typing = shown !== letter.step && hasDraftIn(this.form(shown));
-    const stay = [...(typing ? [shown] : []), ...this.refused];
-    swapParts(html, stay.map((step) => `bench step ${step}`));
+    this.lastSaved = letter.step ?? "";
+    this.swapIn(html, letter.step);
     if (!taken) this.refused.add(letter.step ?? "");
-    this.show(shown);
     const led = letter.step === this.justSaved || letter.step === UNDO || !taken;
     const go = led && this.box.waiting.length === 0 ? this.head()?.dataset.go : shown;
     this.goTo(go || shown);
     this.dress();
+    if (document.querySelector("[data-more]")) void this.refresh();
+  }
+
+  /** Swaps all but the steps whose typing must stay; the step that is shown stays shown. */
+  private swapIn(html: string, answered?: string): void {
+    const shown = this.shown();
+    const typing = shown !== answered && hasDraftIn(this.form(shown));
+    const stay = [...(typing ? [shown] : []), ...this.refused];
+    swapParts(html, stay.map((step) => `bench step ${step}`));
+    this.show(shown);
   }
 
   /** On waking the page asks how things stand: another tablet may have gone on. */
@@ -153,16 +162,15 @@ class Bench {
 
   private async refresh(): Promise<void> {
     if (this.box.waiting.length > 0) return;
-    const shown = this.shown();
     const url = new URL(this.desk.dataset.bench ?? "", location.href);
     url.searchParams.set("parts", "bench");
     url.searchParams.set("session", this.head()?.dataset.session ?? "");
-    url.searchParams.set("step", shown);
+    url.searchParams.set("step", this.shown());
+    url.searchParams.set("last", this.lastSaved);
     try {
       const response = await fetch(url);
       if (!response.ok) return;
-      swapParts(await response.text(), hasDraftIn(this.form(shown)) ? [`bench step ${shown}`] : []);
-      this.show(shown);
+      this.swapIn(await response.text());
       this.dress();
     } catch {
       // It is asked again at the next waking.

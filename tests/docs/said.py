@@ -113,6 +113,10 @@ def _bench(client: TestClient) -> Iterator[str]:
     for key, typed in enumerate(NOTED_AT_THE_BENCH):
         client.post(f"{GARDEN}/bench", data={"key": str(key), **typed})
         yield _words(client.get(f"{GARDEN}/bench").text)
+    yield _words(client.get(f"{GARDEN}/bench/rise").text)
+    client.post(f"{GARDEN}/bench/begin", data={"kind": "visit"})
+    yield _words(client.get(f"{GARDEN}/bench").text)
+    yield _words(client.get("/shop").text)
     for script in ("bench", "benchbox"):
         yield (ROOT / "frontend" / "src" / f"{script}.ts").read_text(encoding="utf-8")
 

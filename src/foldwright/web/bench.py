@@ -27,6 +27,7 @@ from foldwright.work.bench_advice import CONFIRM, Told
 from foldwright.work.bench_reading import unit_words
 from foldwright.work.bench_session import Session
 
+Tell = Callable[[Session, bool], Told | None]
 KEY_BYTES = 8
 KIND_WORDS = {Kind.BENCH: "bench test", Kind.VISIT: "visit", Kind.SPRING: "test of a spring"}
 COUNTED = ("stop", "ask", "pass")
@@ -125,7 +126,8 @@ class BenchView:
     refused: Refused | None = None
     by: str = ""
     last: str = ""  # the step that was saved just now
-    tell: Callable[[Session], Told | None]  # works the advice out, or has it at hand
+    tell: Tell  # works the advice out, or has it at hand
+    whole: bool = True  # the advice with causes and next steps; no: they are asked for later
 
     @property
     def url(self) -> str:
@@ -162,7 +164,7 @@ class BenchView:
     @cached_property
     def told(self) -> Told | None:
         """Give what to turn, and what is doubtful."""
-        return self.tell(self.session)
+        return self.tell(self.session, self.whole)
 
     @cached_property
     def amount(self) -> Figure[float] | None:

@@ -32,7 +32,7 @@ from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import chosen
 from foldwright.work.bench import Entry
 from foldwright.work.bench_session import Session
-from foldwright.work.draws import TRIALS_AT_THE_BENCH, house_draws
+from foldwright.work.draws import TRIALS_AT_THE_BENCH, TRIALS_OF_CAUSES, house_draws
 from foldwright.work.job import Job
 
 CONFIRM = "confirm"  # an entry that holds to one that was questioned
@@ -63,6 +63,7 @@ class Told:
     next_steps: tuple[NextStep, ...] = ()  # the most telling first
     diagnosis: Diagnosis | None = None  # None while nothing noted tells of the shade
     torque_left: Figure[float] | None = None  # at a visit, years after the bench
+    whole: bool = True  # no: causes and next steps are still to be worked out
 
     @property
     def amount(self) -> Figure[float]:
@@ -127,21 +128,39 @@ def _asked(session: Session, case: LiftCase, noted: Sequence[Observation]) -> tu
 
 
 def told_of(
-    session: Session, plan: ShadePlan, job: Job, expected: Expected | None = None
+    session: Session,
+    plan: ShadePlan,
+    job: Job,
+    expected: Expected | None = None,
+    *,
+    whole: bool = True,
 ) -> Told | None:
-    """Work out the advice; None where there is nothing to turn."""
+    """Work out the advice; None where there is nothing to turn.
+
+    `whole`: with the causes and the next steps, which take longer than what to turn.
+    """
     learnt = learnt_from(session, plan, job, expected)
     if learnt is None:
         return None
     if session.is_visit:
         return _told_at_visit(session, learnt, plan)
-    tells = any(map(is_evidence, learnt.noted))
-    return Told(
+    told = Told(
         advice=advise(learnt.learned, learnt.turns, plan.headrail),
         evidence=learnt.evidence,
         doubts=_doubts(session, learnt.asked, learnt.confirmed),
+        whole=whole,
+    )
+    return _with_causes(told, learnt) if whole else told
+
+
+def _with_causes(told: Told, learnt: Learnt) -> Told:
+    """Add what may be wrong, and what to observe next."""
+    tells = any(map(is_evidence, learnt.noted))
+    draws = house_draws(TRIALS_OF_CAUSES)
+    return replace(
+        told,
         next_steps=next_best(learnt.learned, learnt.noted, learnt.turns)[:NEXT_STEPS_SHOWN],
-        diagnosis=diagnose(learnt.case, learnt.noted, house_draws()) if tells else None,
+        diagnosis=diagnose(learnt.case, learnt.noted, draws) if tells else None,
     )
 
 

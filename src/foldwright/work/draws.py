@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 TRIALS = 1024
 TRIALS_AT_THE_BENCH = 2048  # more, for few of them explain all that was noted
+TRIALS_OF_CAUSES = 4096  # with fewer, chance decides between two causes that are much alike
 UNCERTAIN_INPUTS = 16
 SEED = 20_260_101  # any fixed number: the same job gives the same plan on every machine
 

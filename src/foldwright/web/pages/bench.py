@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import datetime
 
@@ -12,7 +12,7 @@ from starlette.responses import Response
 
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.prove.card_step import CardStep
-from foldwright.web.bench import BenchView, Refused
+from foldwright.web.bench import BenchView, Refused, Tell
 from foldwright.web.desk import Desk, Sorry, see, text_of
 from foldwright.web.opened import OpenJob, shade_number, whole_number
 from foldwright.web.pages.why import trail_to, why_page
@@ -93,7 +93,7 @@ def _noted(request: Request, view: BenchView, note: Note, fields: Mapping[str, s
     fresh = replace(view, session=replace(view.session, record=record), by=note.by, last=note.step)
     fresh = replace(fresh, asked=_next(fresh, note))
     if PARTS in fields:
-        answer = _page(request, fresh, fields=fields)
+        answer = _page(request, replace(fresh, whole=False), fields=fields)
     else:
         session = f"session={record.id}&" if record else ""
         answer = see(f"{view.url}?{session}step={fresh.current}&last={note.step}")
@@ -181,16 +181,18 @@ def _tags_of(job: OpenJob, tag: str) -> tuple[str, ...]:
     return (tag, *(one for one in had if one not in present))
 
 
-def _teller(open_job: OpenJob, plan: ShadePlan, job: Job) -> Callable[[Session], Told | None]:
+def _teller(open_job: OpenJob, plan: ShadePlan, job: Job) -> Tell:
     """Work the advice out once for each state of the shop's record: a page is asked for often."""
     desk = open_job.desk
 
-    def tell(session: Session) -> Told | None:
-        return desk.advice.get(
-            state_of(desk, session, plan),
-            plan,
-            lambda: told_of(session, plan, job, expectation(desk, session, plan)),
-        )
+    def tell(session: Session, whole: bool) -> Told | None:  # noqa: FBT001 - told by its name
+        key = (state_of(desk, session, plan), whole)
+
+        def work_out() -> Told | None:
+            expected = expectation(desk, session, plan)
+            return told_of(session, plan, job, expected, whole=whole)
+
+        return desk.advice.get(key, plan, work_out)
 
     return tell
 
