@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 
+from foldwright.core.check.boards.board import SharedBoard
 from foldwright.core.check.groups.group import ShadeGroup
 from foldwright.core.check.plan import ShadeSpec
 from foldwright.core.check.receiving import ReceivedRoll
@@ -34,6 +35,7 @@ RECORDS = [
     Override,
     ReceivedRoll,
     ShadeGroup,
+    SharedBoard,
 ]
 FIELDS = [(record, name) for record in RECORDS for name in hints(record)]
 

@@ -1,4 +1,4 @@
-"""The same use cases from a terminal: plan, cut, stock, lift, why, layouts, groups, serve.
+"""The same use cases from a terminal: plan, cut, stock, lift, why, layouts, groups, boards, serve.
 
 Each command loads what it needs when it runs, so that help and mistakes answer at once.
 """
@@ -66,6 +66,7 @@ def _parser() -> argparse.ArgumentParser:
     _add_groups(
         commands.add_parser("groups", help="match shades that are to look like one, and draw them")
     )
+    _add_boards(commands.add_parser("boards", help="hang several shades on one board, and mark it"))
     _add_serve(commands.add_parser("serve", help="open the shop's pages in a browser"))
     return parser
 
@@ -153,6 +154,11 @@ def _add_why(parser: argparse.ArgumentParser) -> None:
         metavar="FIGURE",
         help="its name, such as “finished width”, or its place; without it, all are listed",
     )
+    _add_common(parser)
+
+
+def _add_boards(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("job", type=Path, metavar="JOB.toml", help="the job file")
     _add_common(parser)
 
 

@@ -21,6 +21,7 @@ from foldwright.web.pages import (
     bench,
     bench_paper,
     bench_rise,
+    boards,
     groups,
     habits,
     history,
@@ -36,6 +37,7 @@ from foldwright.web.pages import (
 from foldwright.work.book import Book, BookTrouble, NotInBook, SavedMeanwhile
 
 JOB = "/jobs/{job_id:int}"
+BOARD = JOB + "/boards/{board:int}"
 GROUP = JOB + "/groups/{group:int}"
 SHADE = JOB + "/shades/{number:int}"
 LEAST_WORTH_PACKING_BYTES = 1000
@@ -97,6 +99,9 @@ def _routes() -> list[BaseRoute]:
         Route(f"{GROUP}.svg", groups.draw_group),
         Route(f"{GROUP}/match", posted(groups.match_group), methods=["POST"]),
         Route(f"{GROUP}/take-apart", posted(groups.take_apart), methods=["POST"]),
+        Route(f"{JOB}/boards", posted(boards.begin_board), methods=["POST"]),
+        Route(f"{BOARD}/widths", posted(boards.type_board_widths), methods=["POST"]),
+        Route(f"{BOARD}/take-apart", posted(boards.take_board_apart), methods=["POST"]),
         Route(f"{JOB}/file", job.give_file),
         Route(f"{JOB}/papers", papers.list_papers),
         Route(f"{JOB}/papers.zip", papers.give_all_papers),

@@ -10,10 +10,12 @@ from typing import Generic, TypeVar
 
 import msgspec
 
+from foldwright.core.check.boards.boarding import Boarding
 from foldwright.core.check.groups.matching import Matching
 from foldwright.core.check.layouts.offers import Offers
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.web.figures import FigureIndex
+from foldwright.work.boards import hang_boards
 from foldwright.work.document import Document
 from foldwright.work.groups import match_groups
 from foldwright.work.job import Job
@@ -40,6 +42,7 @@ class Shelf:
         self._plans: OrderedDict[Hashable, Planned] = OrderedDict()
         self._offers: Once[Offers | None] = Once()
         self._groups: Once[tuple[Matching, ...]] = Once()
+        self._boards: Once[tuple[Boarding, ...]] = Once()
         self._rooms: OrderedDict[Hashable, ShadePlan] = OrderedDict()
         self._lock = Lock()
 
@@ -64,6 +67,13 @@ class Shelf:
         key = (job.groups, job.shades, terms)
         rooms = self._through_rooms(job, terms)
         return self._groups.get(key, job.shop, lambda: match_groups(job, rooms))
+
+    def boards(self, document: Document, job: Job) -> tuple[Boarding, ...]:
+        """Give how the shades of each shared board hang."""
+        terms = _terms(document, job)
+        key = (job.boards, job.shades, terms)
+        rooms = self._through_rooms(job, terms)
+        return self._boards.get(key, job.shop, lambda: hang_boards(job, rooms))
 
     def _searched(self, document: Document, job: Job, number: int) -> Offers | None:
         plan = self.plan(document, job, number).plan

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from foldwright.core.check.boards.boarding import Boarding
 from foldwright.core.check.groups.matching import Matching
 from foldwright.core.check.layouts.offers import Offers
 from foldwright.core.check.plan import ShadePlan
@@ -48,6 +49,15 @@ class GroupsAnswer:
     job: JobHead
     groups: tuple[Matching, ...]
     drawings: tuple[str, ...] = ()  # the files written
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BoardsAnswer:
+    """Every shared board, marked; lengths in mm, the rest in SI."""
+
+    program_version: str
+    job: JobHead
+    boards: tuple[Boarding, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

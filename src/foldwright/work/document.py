@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, fields, make_dataclass, replace
 from functools import cache
 from typing import Any
 
+from foldwright.core.check.boards.board import SharedBoard
 from foldwright.core.check.groups.group import ShadeGroup
 from foldwright.core.check.plan import ShadeSpec
 from foldwright.core.check.receiving import ReceivedRoll
@@ -64,6 +65,7 @@ class Tables:
     shades: tuple[ShadeSpec, ...]
     rolls: tuple[ReceivedRoll, ...]
     groups: tuple[ShadeGroup, ...]
+    boards: tuple[SharedBoard, ...]
     faults: tuple[Fault, ...]
 
 
@@ -89,6 +91,7 @@ def read_document(document: object, shop: ShopList | None = None) -> Reading:
         shades=tables.shades,
         rolls=tables.rolls,
         groups=tables.groups,
+        boards=tables.boards,
     )
     return Reading(document=kept, job=job)
 
@@ -97,15 +100,22 @@ def read_tables(document: object) -> Tables:
     """Read a document's tables without asking whether the shop lists the materials."""
     kept = document if isinstance(document, dict) else {}
     walk = Walk(system=typed_system(kept))
-    typed = walk.table(document, "", ("job", "habits", "shades", "rolls", "groups")) or {}
+    typed = walk.table(document, "", ("job", "habits", "shades", "rolls", "groups", "boards")) or {}
     head = walk.record(JobHead, typed.get("job", {}), "job")
     habits = _read_habits(walk, typed.get("habits", {}))
     shades = walk.value(tuple[ShadeSpec, ...], typed.get("shades", []), "shades", "shades")
     rolls = walk.value(tuple[ReceivedRoll, ...], typed.get("rolls", []), "rolls", "rolls")
     groups = walk.value(tuple[ShadeGroup, ...], typed.get("groups", []), "groups", "groups")
+    boards = walk.value(tuple[SharedBoard, ...], typed.get("boards", []), "boards", "boards")
     faults = (*walk.faults, *_contradictions(kept))
     return Tables(
-        head=head, habits=habits, shades=shades, rolls=rolls, groups=groups, faults=faults
+        head=head,
+        habits=habits,
+        shades=shades,
+        rolls=rolls,
+        groups=groups,
+        boards=boards,
+        faults=faults,
     )
 
 
@@ -126,8 +136,9 @@ def _contradictions(document: Document) -> tuple[Fault, ...]:
     tables = _tables(document, "shades")
     within = [fault for where, shade in tables for fault in faults_between_fields(shade, where)]
     without = faults_of_references(tables, _tables(document, "rolls"))
-    grouped = faults_of_groups(_tables(document, "groups"), tables)
-    return (*within, *faults_between_shades(tables), *without, *grouped)
+    grouped = faults_of_groups(_tables(document, "groups"), tables, "group")
+    boarded = faults_of_groups(_tables(document, "boards"), tables, "board")
+    return (*within, *faults_between_shades(tables), *without, *grouped, *boarded)
 
 
 def _unlisted(document: Document, shop: ShopList) -> tuple[Fault, ...]:

@@ -1,4 +1,4 @@
-"""What is wrong with the groups of a job: names that lead nowhere, shades in two of them."""
+"""What is wrong with groups and boards: names that lead nowhere, shades in two of them."""
 
 from __future__ import annotations
 
@@ -15,11 +15,11 @@ Placed = list[tuple[str, Table]]
 FEWEST = 2
 
 
-def faults_of_groups(groups: Placed, shades: Placed) -> Iterator[Fault]:
-    """Give a fault for each group of one, each tag that is no shade's, and each used twice."""
+def faults_of_groups(groups: Placed, shades: Placed, noun: str) -> Iterator[Fault]:
+    """Give a fault for each of one shade, each tag that is no shade's, and each used twice."""
     tags = [str(typed_at(shade, "tag")) for _, shade in shades]
     used: Counter[str] = Counter()
-    yield from _names_twice(groups)
+    yield from _names_twice(groups, noun)
     for where, group in groups:
         typed = typed_at(group, "shades")
         listed = (
@@ -28,21 +28,21 @@ def faults_of_groups(groups: Placed, shades: Placed) -> Iterator[Fault]:
         if isinstance(typed, list) and len(typed) < FEWEST:
             yield Fault(
                 where=f"{where}.shades",
-                what="a group holds two shades at least",
-                remedy="Name the tags of the shades that are to look like one.",
+                what=f"a {noun} holds two shades at least",
+                remedy="Name the tags of its shades.",
             )
         yield from _unknown(where, listed, tags)
         used.update(listed)
-        yield from _twice(where, listed, used)
+        yield from _twice(where, listed, used, noun)
 
 
-def _names_twice(groups: Placed) -> Iterator[Fault]:
+def _names_twice(groups: Placed, noun: str) -> Iterator[Fault]:
     count = Counter(str(typed_at(group, "name")) for _, group in groups)
     for where, group in groups:
         name = str(typed_at(group, "name"))
         if count[name] > 1:
-            what = f"“{short(name)}” is the name of {count[name]} groups"
-            yield Fault(where=f"{where}.name", what=what, remedy="Give each group its own name.")
+            what = f"“{short(name)}” is the name of {count[name]} {noun}s"
+            yield Fault(where=f"{where}.name", what=what, remedy=f"Give each {noun} its own name.")
 
 
 def _unknown(where: str, listed: list[str], tags: list[str]) -> Iterator[Fault]:
@@ -55,11 +55,11 @@ def _unknown(where: str, listed: list[str], tags: list[str]) -> Iterator[Fault]:
             )
 
 
-def _twice(where: str, listed: list[str], used: Counter[str]) -> Iterator[Fault]:
+def _twice(where: str, listed: list[str], used: Counter[str], noun: str) -> Iterator[Fault]:
     for tag in dict.fromkeys(listed):
         if used[tag] > 1:
             yield Fault(
                 where=f"{where}.shades",
-                what=f"“{short(tag)}” is in a group already",
+                what=f"“{short(tag)}” is in a {noun} already",
                 remedy="Leave it in one of them.",
             )

@@ -20,6 +20,7 @@ from foldwright.work.job import Job
 from foldwright.work.planning import Rooms, rooms_of
 from foldwright.write.svg import svg
 
+NAMING = ("groups", "boards")  # the tables that name shades by their tags
 AS_THEY_HANG, MATCHED = "as they hang", "matched"
 
 
@@ -41,14 +42,16 @@ def type_match(document: Document, matching: Matching) -> Document:
 
 
 def renamed(document: Document, old: str, new: str) -> Document:
-    """Give the document with a shade's tag changed in the groups that name it.
+    """Give the document with a shade's tag changed in the groups and boards that name it.
 
     >>> renamed({"groups": [{"name": "A", "shades": ["x", "y"]}]}, "x", "z")
     {'groups': [{'name': 'A', 'shades': ['z', 'y']}]}
     """
-    if old == new or not isinstance(document.get("groups"), list):
+    if old == new:
         return document
-    return {**document, "groups": [_renamed(group, old, new) for group in document["groups"]]}
+    tables = {name: document[name] for name in NAMING if isinstance(document.get(name), list)}
+    changed = {name: [_renamed(each, old, new) for each in table] for name, table in tables.items()}
+    return {**document, **changed}
 
 
 def _renamed(group: object, old: str, new: str) -> object:
@@ -58,15 +61,16 @@ def _renamed(group: object, old: str, new: str) -> object:
 
 
 def without_tag(document: Document, tag: str) -> Document:
-    """Give the document with a shade out of its group, which falls apart with fewer than two.
+    """Give the document with a shade out of group and board, which fall apart with fewer than two.
 
     >>> without_tag({"groups": [{"name": "A", "shades": ["x", "y"]}]}, "x")
     {'groups': []}
     """
     changed = deepcopy(document)
-    groups = changed.get("groups")
-    if isinstance(groups, list):
-        changed["groups"] = [left for group in groups if (left := _without(group, tag))]
+    for name in NAMING:
+        table = changed.get(name)
+        if isinstance(table, list):
+            changed[name] = [left for each in table if (left := _without(each, tag))]
     return changed
 
 

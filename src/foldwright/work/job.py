@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from datetime import date
 
+from foldwright.core.check.boards.board import SharedBoard
 from foldwright.core.check.groups.group import ShadeGroup
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.core.check.receiving import ReceivedRoll
@@ -37,6 +38,7 @@ class Job:
     shades: tuple[ShadeSpec, ...] = ()
     rolls: tuple[ReceivedRoll, ...] = ()  # in hand, as they were looked over
     groups: tuple[ShadeGroup, ...] = ()  # shades that are to look like one
+    boards: tuple[SharedBoard, ...] = ()  # that carry more than one shade
 
     @property
     def markets(self) -> tuple[Market, ...]:

@@ -66,6 +66,7 @@ _LENGTHS: dict[str, LengthLimits] = {
             "casing_height",
             "width",
             "drop",
+            "across",
         ),
         _SPAN,
     ),

@@ -29,16 +29,17 @@ def plan_one(job: Job, spec: ShadeSpec, rooms: Rooms | None = None) -> ShadePlan
     Takes: the job; the shade; what takes a shade through the rooms, where plans are kept.
     """
     through = rooms or cache(rooms_of(job))
-    return look_over_shade(through(spec), _given(job), _company(job, spec, through))
+    return look_over_shade(through(spec), given_of(job), _company(job, spec, through))
 
 
 def rooms_of(job: Job) -> Rooms:
     """Give what takes a shade of this job through the rooms."""
-    given = _given(job)
+    given = given_of(job)
     return lambda spec: plan_rooms(spec, given)
 
 
-def _given(job: Job) -> Given:
+def given_of(job: Job) -> Given:
+    """Give what every room is given besides the shade."""
     return Given(listed=job.shop, habits=job.habits, markets=job.markets, draws=house_draws())
 
 

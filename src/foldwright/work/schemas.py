@@ -7,13 +7,21 @@ import sys
 from pathlib import Path
 from typing import Any
 
+from foldwright.core.check.boards.board import SharedBoard
 from foldwright.core.check.groups.group import ShadeGroup
 from foldwright.core.check.plan import ShadeSpec
 from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.facts.records import ShopList
 from foldwright.core.lift.givens import LiftCase
 from foldwright.core.quantity.rounding import System
-from foldwright.work.answers import FaultsAnswer, GroupsAnswer, LayoutsAnswer, PlanAnswer, WhyAnswer
+from foldwright.work.answers import (
+    BoardsAnswer,
+    FaultsAnswer,
+    GroupsAnswer,
+    LayoutsAnswer,
+    PlanAnswer,
+    WhyAnswer,
+)
 from foldwright.work.cut_answer import CutAnswer
 from foldwright.work.document import typed_habits
 from foldwright.work.job import JobHead
@@ -38,6 +46,9 @@ def schemas() -> dict[str, Schema]:
         "groups-answer.schema.json": AnswerWriter().document(
             GroupsAnswer, "Groups of a job, matched"
         ),
+        "boards-answer.schema.json": AnswerWriter().document(
+            BoardsAnswer, "Shared boards of a job, marked"
+        ),
         "why-answer.schema.json": AnswerWriter().document(WhyAnswer, "A figure, explained"),
         "faults.schema.json": AnswerWriter().document(FaultsAnswer, "What could not be used"),
     }
@@ -57,6 +68,7 @@ def _job() -> Schema:
         "shades": shades,
         "rolls": {"type": "array", "items": writer.record(ReceivedRoll)},
         "groups": {"type": "array", "items": writer.record(ShadeGroup)},
+        "boards": {"type": "array", "items": writer.record(SharedBoard)},
     }
     return _whole(writer, "A job file", properties, ["job"])
 

@@ -193,6 +193,13 @@ LINED_UP = _limit(
     "Hems and rows side by side that are farther apart are seen at once.",
 )
 
+BETWEEN_SHADES = _limit(
+    "gap between two shades",
+    "1/4",
+    "Shades of one board that hang nearer together rub and catch.",
+    Status.HOUSE,
+)
+
 PARCEL_BEYOND = _limit(
     "parcel longer than the shade",
     "4",

@@ -11,6 +11,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from foldwright.core.facts.markets import Market
+from foldwright.web.boards import board_views
 from foldwright.web.desk import Desk, see, text_of
 from foldwright.web.groups import group_views
 from foldwright.web.habits import HabitsView
@@ -110,6 +111,8 @@ def job_page(request: Request, job: OpenJob, *, status: int = 200, **context: ob
         "views": [job.view(number) for number in range(1, len(job.shades) + 1)],
         "groups": group_views(job),
         "group": {},
+        "boards": board_views(job),
+        "board": {},
         "fields": {},
         "head": job.head,
         "markets": tuple(Market),

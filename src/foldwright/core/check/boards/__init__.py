@@ -1,0 +1,1 @@
+"""Shades that share one board: where each hangs on it, and what lifts them."""
