@@ -100,6 +100,9 @@ def _edits(client: TestClient, book: Book) -> Iterator[str]:
     changed = {**form, "version": "1", "design.skirt": "3"}
     yield _words(client.post(f"{GARDEN}/preview", data=changed).text)
     yield _words(client.post(GARDEN, data=changed).text)
+    answer = {"finding": "lift.nothing-fits", "name": "The maker", "reason": "In writing."}
+    client.post("/jobs/1/shades/9/override", data=answer)
+    yield _words(client.get("/jobs/1/shades/9").text)
     yield _words(client.get("/jobs/1/history").text)
     client.post("/jobs/1/restore", data={"number": "1"})
     client.post("/jobs/2/put-away")

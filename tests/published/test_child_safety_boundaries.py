@@ -60,11 +60,13 @@ def size(value: str | float) -> Length | float:
 
 
 def test_every_rule_with_a_number_has_its_two_sides_here() -> None:
+    """Source: definition; the numbers stand above with their sources."""
     assert {rule.id for rule in RULES if rule.limit is not None} == set(PUBLISHED)
 
 
 @pytest.mark.parametrize("name", PUBLISHED)
 def test_each_number_holds_on_one_side_and_breaks_on_the_other(name: str) -> None:
+    """Sources: sor-2019-97, 16-cfr-1260, ansi-wcma-2022, en-13120-summary, au-corded-2014."""
     kept, broken = (size(value) for value in PUBLISHED[name])
     assert rule_named(name).allows(kept)
     assert not rule_named(name).allows(broken)
@@ -74,6 +76,7 @@ def test_each_number_holds_on_one_side_and_breaks_on_the_other(name: str) -> Non
 def test_beyond_its_number_a_rule_is_broken_only_where_it_is_in_force_and_was_read(
     name: str,
 ) -> None:
+    """Source: definition; a rumour about a rule is no rule."""
     rule = rule_named(name)
     said = verdict(rule, size(PUBLISHED[name][1]), tested=True)
     if not rule.standing.holds_on(None):
@@ -122,6 +125,7 @@ def spaced(market: str, spacing_mm: str) -> ShadePlan:
 def test_rows_at_the_cap_of_a_market_pass_and_a_millimetre_more_stops(
     market: str, within: str, beyond: str
 ) -> None:
+    """Sources: sor-2019-97, s. 6; ansi-wcma-2012, 4.5.3; uk-inner-cord-page."""
     assert "design.rows-too-far-apart" not in ids(spaced(market, within))
     stopped = found(spaced(market, beyond), "design.rows-too-far-apart")
     assert stopped.forbids
@@ -228,6 +232,7 @@ def claims(path: Path) -> list[str]:
 
 
 def test_no_word_of_the_tool_claims_that_a_shade_is_certified() -> None:
+    """Source: definition; a tool that reckons tests nothing."""
     files = [path for ending in ENDINGS for path in SOURCES.rglob(f"*.{ending}")]
     assert len(files) > 100
     assert {path.name: claims(path) for path in files if claims(path)} == {}

@@ -7,7 +7,8 @@ after it, or the last look over the order, have to say of the changed shade.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
+from dataclasses import fields
+from typing import Any
 
 from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.core.check.retyping import retype
@@ -50,24 +51,26 @@ def try_on_the_whole(
 
 
 def only_what_is_chosen(listed: ShopList, spec: ShadeSpec) -> ShopList:
-    """Give the list with no other lift than the chosen ones: in a trial nothing is looked for.
+    """Give the list with nothing but what a shade names: in a trial nothing is looked for.
 
     Takes: the shop's list; the shade.
 
-    Gives: a list in which springs, clutches and motors are those that the shade names.
+    Gives: a list in which every record is one that the shade is made of or lifted by.
 
     Source: derived here.
 
     >>> only_what_is_chosen(ShopList(), ShadeSpec(tag="A")).springs
     {}
     """
-    lift = spec.lift
-    return replace(
-        listed,
-        springs={name: each for name, each in listed.springs.items() if name == lift.spring},
-        clutches={name: each for name, each in listed.clutches.items() if name == lift.clutch},
-        motors={name: each for name, each in listed.motors.items() if name == lift.motor},
-    )
+    parts = (spec.materials, spec.lift)
+    named = {getattr(part, slot.name) for part in parts for slot in fields(part)}
+    kept: dict[str, Any] = {
+        slot.name: {
+            name: record for name, record in getattr(listed, slot.name).items() if name in named
+        }
+        for slot in fields(listed)
+    }
+    return ShopList(**kept)
 
 
 def _draft(spec: ShadeSpec, finding: Finding) -> Draft[ShadeSpec]:
