@@ -1,6 +1,7 @@
 /** Starts what this page has: each part looks for its own elements and does nothing without them. */
 
 import { startBench } from "./bench";
+import { startCutting } from "./cutting";
 import { startKeypad } from "./keypad";
 import { startOutbox } from "./outbox";
 import { startRaise } from "./raise";
@@ -14,3 +15,4 @@ startRaise();
 startWhy();
 startKeypad();
 startBench();
+startCutting();

@@ -23,6 +23,8 @@ PAGES = {
     "a shade refused": "/jobs/1/shades/9",
     "the versions": "/jobs/1/history",
     "the papers": "/jobs/1/papers",
+    "the cloth": "/jobs/1/cloth",
+    "the cloth, what if": "/jobs/1/cloth?repeat_longer=2+mm",
     "a bench card": "/jobs/1/shades/4/bench",
     "a bench card with a caution": "/jobs/1/shades/4/bench?step=wind",
     "a bench card with many fields": "/jobs/1/shades/4/bench?step=scale",

@@ -20,6 +20,7 @@ from starlette.responses import HTMLResponse, RedirectResponse, Response
 from foldwright.core.facts.records import ShopList
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.fault import Fault
+from foldwright.web.cuts import CutDesk
 from foldwright.web.shelf import Once, Shelf
 from foldwright.work.bench_advice import Rising, Told
 from foldwright.work.bench_shop import ShadeFound
@@ -96,6 +97,7 @@ class Desk:
     advice: Once[Told | None] = field(default_factory=Once)
     rises: Once[Rising | None] = field(default_factory=Once)
     found: Once[ShadeFound | None] = field(default_factory=Once)  # in the shop's record
+    cuts: CutDesk = field(default_factory=CutDesk)
     templates: jinja2.Environment = field(default_factory=_environment)
     _readings: dict[tuple[int, int], Reading] = field(default_factory=dict)
 

@@ -44,7 +44,7 @@ class ClothToCut:
     order: ClothOrder
     yardage: Yardage
     remarks: tuple[str, ...] = ()  # what was taken for granted
-    otherwise: ClothToCut | None = None  # the same with board covers beside wider pieces
+    otherwise: tuple[ClothToCut, ...] = ()  # the same with board covers beside wider pieces
 
     @property
     def in_hand(self) -> bool:
@@ -156,11 +156,18 @@ def cloths_to_cut(plan: JobPlan) -> tuple[ClothToCut, ...]:
     that name a roll are cut from it alone.
     """
     cut = [_Shade(plan=each, pieces=cut_pieces(to_cut)) for each, to_cut in _ready(plan)]
-    beside = covers_beside(cut, plan.job)
+    ways = [_cloths(plan, covers_beside(cut, plan.job, alone=alone)) for alone in (True, False)]
     return tuple(
-        cloth if other.order == cloth.order else replace(cloth, otherwise=other)
-        for cloth, other in zip(_cloths(plan, cut), _cloths(plan, beside), strict=True)
+        replace(cloth, otherwise=tuple(_other_ways(cloth, others)))
+        for cloth, *others in zip(_cloths(plan, cut), *ways, strict=True)
     )
+
+
+def _other_ways(cloth: ClothToCut, others: list[ClothToCut]) -> Iterator[ClothToCut]:
+    """Give the other ways that differ; the estimate does not know how a cover will lie."""
+    for other in others:
+        if other.order != cloth.order:
+            yield replace(other, yardage=cloth.yardage)
 
 
 def _cloths(plan: JobPlan, shades: list[_Shade]) -> tuple[ClothToCut, ...]:
@@ -172,9 +179,13 @@ def _cloths(plan: JobPlan, shades: list[_Shade]) -> tuple[ClothToCut, ...]:
     return tuple(_cloth(plan, shades, name, roll) for name, roll in asked)
 
 
-def covers_beside(shades: list[_Shade], job: Job) -> list[_Shade]:
-    """Turn each board cover that fits into the strip beside a wider piece, one beside each."""
-    hosts = [piece for shade in shades for piece in shade.pieces.pieces if piece.layer != COVER]
+def covers_beside(shades: list[_Shade], job: Job, *, alone: bool) -> list[_Shade]:
+    """Turn each board cover that fits into the strip beside a wider piece, one beside each.
+
+    `alone` uses only strips that are too narrow for any other layer.
+    """
+    layers = [piece for shade in shades for piece in shade.pieces.pieces if piece.layer != COVER]
+    hosts = [piece for piece in layers if not alone or _stands_alone(piece, layers, job)]
     covers = [piece for shade in shades for piece in shade.pieces.pieces if piece.layer == COVER]
     turned = {}
     for cover in sorted(covers, key=lambda piece: piece.width.value, reverse=True):
@@ -184,6 +195,12 @@ def covers_beside(shades: list[_Shade], job: Job) -> list[_Shade]:
             hosts.remove(host)
             turned[cover.name] = replace(cover, width=cover.length, length=cover.width)
     return [_with_covers(shade, turned) for shade in shades]
+
+
+def _stands_alone(piece: PieceToCut, layers: list[PieceToCut], job: Job) -> bool:
+    beside = job.shop.cloths[piece.cloth].usable_width - piece.width.value
+    others = (each for each in layers if each is not piece and each.cloth == piece.cloth)
+    return all(other.width.value > beside for other in others)
 
 
 def _has_room(host: PieceToCut, cover: PieceToCut, usable: Length) -> bool:
@@ -439,4 +456,4 @@ def _remarks(
                 " repeat_begins."
             )
     if any(piece.layer == COVER for piece in pieces):
-        yield "Board covers are counted; where a remnant is large enough, cut them from that."
+        yield "Board covers lie as this takes least here; what is proven holds for that."

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from itertools import count
@@ -61,13 +62,15 @@ def cut_cloths(
 
 def _better_way(cloth: ClothToCut, clock: Clock) -> ClothToCut:
     """Lay the board covers along the roll where the first plan shows that this takes less."""
-    if cloth.otherwise is None:
+    if not cloth.otherwise:
         return cloth
-    ways = (cloth, cloth.otherwise)
-    plans = [plan_cloth(way.order, time_given_s=0.0, clock=clock).result for way in ways]
-    if plans[1] is None or (plans[0] is not None and plans[0].bought <= plans[1].bought):
-        return cloth
-    return cloth.otherwise
+    ways = (cloth, *cloth.otherwise)
+    return min(ways, key=lambda way: _first_length(way.order, clock))  # the first of equals
+
+
+def _first_length(order: ClothOrder, clock: Clock) -> float:
+    first = plan_cloth(order, time_given_s=0.0, clock=clock).result
+    return math.inf if first is None else float(first.bought.nanometres)
 
 
 def cut_one(

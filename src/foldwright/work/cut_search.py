@@ -1,0 +1,85 @@
+"""A search for cut plans that goes on beside other work: seen as it stands, ended at any time."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from threading import Lock, Thread
+
+from foldwright.core.cloth.order import ClothPlan
+from foldwright.core.why.answer import Answer
+from foldwright.work.cut_orders import ClothToCut
+from foldwright.work.cutting import ClothCut, cut_cloths
+from foldwright.work.stock import PlanAtFault
+
+Clock = Callable[[], float]
+
+
+class CutSearch:
+    """One search for the plans of a job's cloths, in a thread of its own.
+
+    First every cloth gets a plan at once, then the time is shared among them.
+    """
+
+    def __init__(self, cloths: tuple[ClothToCut, ...], time_given_s: float, clock: Clock) -> None:
+        self.cloths = cloths
+        self.trouble = ""
+        self._best: list[ClothCut | None] = [None] * len(cloths)
+        self._time_given_s, self._clock = time_given_s, clock
+        self._ended = False
+        self._lock = Lock()
+        self._thread = Thread(target=self._search, daemon=True)
+
+    def start(self) -> None:
+        """Begin."""
+        self._thread.start()
+
+    def end(self) -> None:
+        """Take the best so far: the search sees that no time is left."""
+        self._ended = True
+
+    def wait(self, seconds: float) -> None:
+        """Wait for the search to come to its end, but no longer than this."""
+        self._thread.join(seconds)
+
+    @property
+    def running(self) -> bool:
+        """Tell whether better plans are still looked for."""
+        return self._thread.is_alive()
+
+    @property
+    def ready(self) -> bool:
+        """Tell whether each cloth has its first answer."""
+        return all(cut is not None for cut in self.cuts)
+
+    @property
+    def cuts(self) -> tuple[ClothCut | None, ...]:
+        """Give the best plan of each cloth so far; None where there is none yet."""
+        with self._lock:
+            return tuple(self._best)
+
+    def _search(self) -> None:
+        try:
+            for seconds in (0.0, self._time_given_s):
+                found = cut_cloths(
+                    self.cloths, time_given_s=seconds, clock=self._read, watch=self._watch
+                )
+                with self._lock:
+                    self._best = [*found]
+        except PlanAtFault as trouble:
+            self.trouble = str(trouble)
+
+    def _read(self) -> float:
+        return math.inf if self._ended else self._clock()
+
+    def _watch(self, cloth: ClothToCut, plan: ClothPlan) -> bool:
+        with self._lock:
+            self._best[self._place(cloth)] = ClothCut(to_cut=cloth, answer=Answer(result=plan))
+        return not self._ended
+
+    def _place(self, cloth: ClothToCut) -> int:
+        return next(
+            number
+            for number, each in enumerate(self.cloths)
+            if any(cloth is way for way in (each, *each.otherwise))
+        )
