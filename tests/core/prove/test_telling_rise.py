@@ -114,3 +114,9 @@ def test_side_by_side_springs_brake_together() -> None:
     half = SpringCase(rate_n_m_turn=RATE_B / 2)
     two = told(replace(EXACT, spring=half, springs_side_by_side=2, brake_drag_n_m_s=0.006), 22.0)
     assert two.rise_time.value == pytest.approx(one.rise_time.value, rel=1e-6)
+
+
+def test_speeds_are_told_by_the_harder_folding_and_ends_by_the_careful_one() -> None:
+    """The worked example without a brake: 4.50 m/s at the stop, or 4.13 by the careful count."""
+    free = told(replace(EXACT, brake=Brake.NONE), 11.0)
+    assert free.arrival_speed.value == pytest.approx(4.50, abs=0.12)

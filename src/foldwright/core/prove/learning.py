@@ -25,7 +25,8 @@ from foldwright.core.prove.true_shade import TrialShades
 Reals = NDArray[np.float64]
 FARTHEST = 6.0  # standard deviations; beyond, a trial shade is as good as impossible
 ENOUGH = 0.15  # of the trial shades: with so many still explaining, none are drawn anew
-STEPPING = 0.10  # of the trial shades that must still explain each step on the way
+STEPPING = 0.10  # of the trial shades that must still explain each step on the way ...
+STEPPING_ON = 10 * DRAW_COLUMNS  # ... and so many at least, or their spread is a guess
 WIDER = 1.25  # the new trial shades spread so much wider than those that explained
 MOST_ROUNDS = 9
 FEWEST_EXPLAINING = 0.02  # of the trial shades; with fewer the ranges are not to be trusted
@@ -77,7 +78,8 @@ def learn(
     """Weigh trial shades by how well each explains all that was observed.
 
     Takes: the case as specified; what was observed, in any mix; uniform numbers, one row for
-    each trial shade (some thousands) and at least 16 columns; what is wrong with them all.
+    each trial shade (some thousands, a thousand at the fewest) and at least 16 columns; what
+    is wrong with them all.
 
     Gives: the trial shades with their weights.
 
@@ -147,9 +149,10 @@ class _Round:
     def heed(self) -> float:
         """Give the greatest share of heed that leaves enough trial shades explaining."""
         low, high = 0.0, 1.0
+        needed = max(STEPPING, STEPPING_ON / len(self.normals))
         for _ in range(20):
             middle = (low + high) / 2
-            enough = _worth(self.weights(middle)) >= STEPPING
+            enough = _worth(self.weights(middle)) >= needed
             low, high = (middle, high) if enough else (low, middle)
         return high
 
