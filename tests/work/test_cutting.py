@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from foldwright.core.check.boards.board import SharedBoard
 from foldwright.core.cloth.checking import faults_of
 from foldwright.core.cloth.order import Flaw
 from foldwright.core.facts.records import Cloth
@@ -20,6 +21,8 @@ from foldwright.work.cutting import ClothCut, cloths_of, cut_cloths
 from foldwright.work.files import CannotUse
 from foldwright.work.job import Job
 from foldwright.work.jobfile import DEMO_JOB, load_job
+from foldwright.work.planning import plan_job
+from foldwright.work.stock import parts_of
 from foldwright.work.what_if import (
     FlawHere,
     OtherSize,
@@ -217,3 +220,18 @@ def test_a_change_names_what_moves_and_counts_what_stays() -> None:
     fewer = change_between(plan, replace(plan, placements=tuple(others)))
     assert fewer.moved[0].after is None
     assert fewer.stays == len(others)
+
+
+def test_a_board_of_several_shades_is_cut_and_covered_once() -> None:
+    gap = mm(12)
+    pair = SharedBoard(name="Pair", shades=("P1", "P2"), gap=gap)
+    together = replace(job(), boards=(pair,))
+    apart = {part.name: part.length.value for part in parts_of(plan_job(job()))}
+    parts = {part.name: part.length.value for part in parts_of(plan_job(together))}
+    assert set(apart) - set(parts) == {"P2 board"}
+    less = job().habits.board_deduction.value
+    assert parts["P1 board"] == apart["P1 board"] + apart["P2 board"] + gap + less
+    covers = [p for c in cloths_of(together) for p in c.pieces if p.layer == "board cover"]
+    assert [cover.shade for cover in covers] == ["P1", "P3"]
+    long = max(covers[0].width.value, covers[0].length.value)
+    assert long == parts["P1 board"] + job().habits.cover_beyond_board.value

@@ -29,6 +29,7 @@ from foldwright.core.quantity.printing import round_length
 from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import chosen, derived
+from foldwright.work.boards import hang_boards
 from foldwright.work.job import Job, JobPlan
 
 L = Figure[Length]
@@ -215,6 +216,7 @@ def _with_covers(shade: _Shade, turned: dict[str, PieceToCut]) -> _Shade:
 
 
 def _ready(plan: JobPlan) -> Iterator[tuple[ShadePlan, ShadeToCut]]:
+    shared = shared_boards(plan)
     for shade in plan.shades:
         if shade.layout is not None and shade.size is not None:
             yield (
@@ -226,10 +228,23 @@ def _ready(plan: JobPlan) -> Iterator[tuple[ShadePlan, ShadeToCut]]:
                     chosen=shade.chosen,
                     habits=plan.job.habits,
                     shrinkage=_shrinkage(shade, plan.job.habits),
+                    board_length=shared.get(shade.spec.tag, shade.size.board_length),
                     lining_shrinkage=_lining_shrinkage(shade),
                     matching=_matching(shade, plan),
                 ),
             )
+
+
+def shared_boards(plan: JobPlan) -> dict[str, L | None]:
+    """Give the length of each shared board by the tag of its first shade, and None by the others.
+
+    Takes: the planned job.
+
+    Gives: nothing for a shade with a board of its own.
+    """
+    hung = [board for board in hang_boards(plan.job) if board.length is not None]
+    others = {tag: None for board in hung for tag in board.board.shades[1:]}
+    return {**others, **{board.board.shades[0]: board.length for board in hung}}
 
 
 def _shrinkage(shade: ShadePlan, habits: Habits) -> Figure[float]:

@@ -3,20 +3,25 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import count
 
+from foldwright.core.check.boards.board import BoardLift
 from foldwright.core.check.plan import ShadePlan
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import RackPiece, ShopList, StockBar
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.quantity.printing import round_length
+from foldwright.core.rig.headrail import Headrail
 from foldwright.core.stock.checking import faults_in
 from foldwright.core.stock.lengths import Fitted, PartLength, lengths_of
 from foldwright.core.stock.order import CutOrder, Need, Offcut, Saw, StockLength, StockPlan
 from foldwright.core.stock.planning import CannotCut, plan_stock
 from foldwright.core.why.fault import Fault
+from foldwright.core.why.figure import Figure
+from foldwright.work.boards import hang_boards
+from foldwright.work.cut_orders import shared_boards
 from foldwright.work.job import JobPlan
 
 Clock = Callable[[], float]
@@ -41,19 +46,39 @@ class PlanAtFault(Exception):  # noqa: N818 - a defect of ours, never the person
 
 def parts_of(plan: JobPlan) -> tuple[PartLength, ...]:
     """Give every straight part of a job, in the order of its shades."""
-    return tuple(part for shade in plan.shades for part in _parts(shade, plan.job.habits))
+    boards, rails = shared_boards(plan), shared_rails(plan)
+    return tuple(part for shade in plan.shades for part in _parts(shade, plan, boards, rails))
 
 
-def _parts(shade: ShadePlan, habits: Habits) -> Iterator[PartLength]:
+def shared_rails(plan: JobPlan) -> dict[str, Headrail | None]:
+    """Give each headrail with one tube for several shades by its first shade, None by the others.
+
+    Takes: the planned job.
+
+    Gives: nothing for a shade with a tube of its own.
+    """
+    hung = [board for board in hang_boards(plan.job) if board.board.lift is BoardLift.ONE]
+    others = {tag: None for board in hung for tag in board.board.shades[1:]}
+    return {**others, **{board.board.shades[0]: board.headrail for board in hung}}
+
+
+def _parts(
+    shade: ShadePlan,
+    plan: JobPlan,
+    boards: Mapping[str, Figure[Length] | None],
+    rails: Mapping[str, Headrail | None],
+) -> Iterator[PartLength]:
+    tag = shade.spec.tag
     if shade.size is not None:
         yield from lengths_of(
             Fitted(
-                tag=shade.spec.tag,
+                tag=tag,
                 size=shade.size,
                 layout=shade.layout,
-                headrail=shade.headrail,
+                headrail=rails.get(tag, shade.headrail),
+                board_length=boards.get(tag, shade.size.board_length),
                 chosen=shade.chosen,
-                habits=habits,
+                habits=plan.job.habits,
             )
         )
 

@@ -57,21 +57,22 @@ def shade_to_cut(  # noqa: PLR0913 - all that its tests turn
     'Stair'
     """
     asked = AskedSize(width=width, drop=drop, given_by="client")
-    size = finished_size(Opening(), Mount(), asked, HABITS).result
+    size = finished_size(Opening(), Mount(), asked, HABITS).result or _unsized()
     return ShadeToCut(
         tag=tag,
         layout=_laid_out(design, size, parts),
-        size=size if size is not None else _unsized(),
+        size=size,
         chosen=parts,
         habits=HABITS,
         shrinkage=HABITS.shrinkage,
+        board_length=size.board_length,
         matching=matching,
     )
 
 
-def _laid_out(choices: Choices, size: FinishedSize | None, parts: Chosen) -> Layout:
+def _laid_out(choices: Choices, size: FinishedSize, parts: Chosen) -> Layout:
     rules = (row_spacing_cap(()), edge_distance_floor(()))
-    layout = lay_out(choices, size or _unsized(), parts, HABITS, *rules).result
+    layout = lay_out(choices, size, parts, HABITS, *rules).result
     if layout is None:
         message = "This shade cannot be laid out."
         raise ValueError(message)

@@ -40,6 +40,7 @@ class ShadeToCut:
     chosen: Chosen
     habits: Habits
     shrinkage: N
+    board_length: L | None  # to cover; None where the cover of another shade covers it
     lining_shrinkage: N | None = None
     matching: Matching = field(default_factory=Matching)
 
@@ -239,21 +240,21 @@ def _as_it_fits(piece: PieceToCut, cloth: Cloth) -> PieceToCut:
 def _board_cover(shade: ShadeToCut) -> Iterator[PieceToCut]:
     """Cover the board all round like a parcel, with lining if there is any."""
     cloth, board = shade.chosen.lining or shade.chosen.face, shade.chosen.board
-    if cloth is None or board is None:
+    if cloth is None or board is None or shade.board_length is None:
         return
     cover = PieceToCut(
         name=f"{shade.tag} {COVER}",
         shade=shade.tag,
         layer=COVER,
         cloth=cloth.name,
-        width=_cover_width(shade),
+        width=_cover_width(shade.board_length, shade.habits),
         length=_cover_length(board, shade.habits),
     )
     yield _as_it_fits(cover, cloth)
 
 
-def _cover_width(shade: ShadeToCut) -> L:
-    length, beyond = shade.size.board_length, shade.habits.cover_beyond_board
+def _cover_width(length: L, habits: Habits) -> L:
+    beyond = habits.cover_beyond_board
     return derived(
         "board cover along the board",
         length.value + beyond.value,

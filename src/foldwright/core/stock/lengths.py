@@ -45,7 +45,8 @@ class Fitted:
     tag: str
     size: FinishedSize
     layout: Layout | None
-    headrail: Headrail | None
+    headrail: Headrail | None  # its own; None where one tube lifts several shades
+    board_length: L | None  # its own; None where the board of another shade carries it
     chosen: Chosen
     habits: Habits
 
@@ -65,7 +66,7 @@ def lengths_of(shade: Fitted) -> Iterator[PartLength]:
     >>> bar = Bar(name="flat", line_mass_kg_m=0.5, width=Length.mm(20), thickness=Length.mm(3),
     ...           stiffness_pa=2e11)
     >>> shade = Fitted(tag="Stair", size=SIZE, layout=None, headrail=None,
-    ...                chosen=Chosen(bar=bar), habits=house_habits())
+    ...                board_length=None, chosen=Chosen(bar=bar), habits=house_habits())
     >>> [(part.name, part.length.value.in_millimetres) for part in lengths_of(shade)]
     [('Stair bar', 1187.3)]
     """
@@ -76,8 +77,8 @@ def lengths_of(shade: Fitted) -> Iterator[PartLength]:
 
 
 def _of_the_headrail(shade: Fitted) -> Iterator[PartLength]:
-    if shade.chosen.board is not None:
-        yield _part(shade, "board", shade.chosen.board, shade.size.board_length)
+    if shade.chosen.board is not None and shade.board_length is not None:
+        yield _part(shade, "board", shade.chosen.board, shade.board_length)
     if shade.headrail is not None and shade.chosen.tube is not None:
         yield _part(shade, "tube", shade.chosen.tube, shade.headrail.tube_cut)
 
