@@ -60,6 +60,8 @@ def everything() -> str:
 def _terminal() -> Iterator[str]:
     yield run("plan", DEMO)
     yield run("why", DEMO, "Garden", "least turns")
+    yield run("cut", DEMO, "--seconds", "2")
+    yield run("stock", DEMO, "--seconds", "2")
     with tempfile.TemporaryDirectory() as folder:
         yield run("plan", DEMO, "--shop", folder)
         with socket.create_server(("127.0.0.1", 0)) as taken:
@@ -81,7 +83,16 @@ def _screen() -> Iterator[str]:
 
 def _pages(client: TestClient) -> Iterator[str]:
     shades = (f"/jobs/1/shades/{number}?raise=0.5" for number in range(1, 10))
-    for address in ("/", "/jobs/1", "/jobs/1/papers", *shades, f"{GARDEN}/why?figure=size.width"):
+    client.get("/jobs/1/cloth")  # begins the search
+    cloth = "/jobs/1/cloth?repeat_longer=1/16"
+    for address in (
+        "/",
+        "/jobs/1",
+        "/jobs/1/papers",
+        cloth,
+        *shades,
+        f"{GARDEN}/why?figure=size.width",
+    ):
         yield _words(client.get(address).text)
 
 
