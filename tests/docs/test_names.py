@@ -20,6 +20,7 @@ from foldwright.core.design.layout import (
     SewnLine,
     Stack,
     SwagPlan,
+    TapePlan,
     ValancePlan,
     WidthPlan,
 )
@@ -53,6 +54,7 @@ RESULTS: tuple[type[Any], ...] = (
     SewnLine,
     Stack,
     SwagPlan,
+    TapePlan,
     ValancePlan,
     BandPlan,
     Layout,

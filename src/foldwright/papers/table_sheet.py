@@ -113,7 +113,8 @@ Lines = list[tuple[str, str]]
 def _lists(plan: ShadePlan, layout: Layout, system: System) -> Iterator[tuple[str, Lines]]:
     """List what is turned, marked and sewn, each with a name and a figure."""
     turns = (layout.side_turn, layout.hem_allowance, layout.top_allowance)
-    yield "Turns and allowances", _named([figure for figure in turns if figure], system)
+    tape = () if layout.tape is None else (layout.tape.width, layout.tape.length)
+    yield "Turns and allowances", _named([figure for figure in (*turns, *tape) if figure], system)
     rows = layout.rows
     marks: list[Figure[Any]] = [rows.count, rows.spacing, rows.first_row]
     marks += [rows.top_panel, rows.skirt]

@@ -13,7 +13,7 @@ from enum import Enum
 
 from foldwright.core.check.choices import FixingPlace, Nap
 from foldwright.core.design.choices import RodPlace, RodPocket, StyleName
-from foldwright.core.design.making import BandSewing, HoleCover, Valance
+from foldwright.core.design.making import BandSewing, HoleCover, TopFixing, Valance
 from foldwright.core.lift.choices import Brake, LiftKind, Lock
 from foldwright.core.measure.opening import Face, HeightRule, MountPlace, Side, Substrate
 from foldwright.core.pieces.matching import PatternAcross, PatternAlong
@@ -499,6 +499,15 @@ CUTTING = Group(
                 BandSewing.APPLIED.value: "applied as a trim, after the rings",
             },
             default=BandSewing.FLAT.value,
+        ),
+        _choice(
+            "making.top",
+            "The head is held by",
+            {
+                TopFixing.STAPLES.value: "staples, over the board",
+                TopFixing.HOOK_AND_LOOP.value: "hook-and-loop tape, on the edge of the board",
+            },
+            default=TopFixing.STAPLES.value,
         ),
         _choice(
             "making.valance",

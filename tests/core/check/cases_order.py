@@ -135,6 +135,15 @@ CHECK = {
         of="spring",
         typed={"materials.face": "Board cloth"},
     ),
+    "check.tape-against-wall": Order(
+        of="outside", typed={"making.top": "hook and loop", "mount.board_edge": "window"}
+    ),
+    "check.tape-overloaded": Order(
+        of="spring", typed={"making.top": "hook and loop"}, habits={"hand_force_limit_n": 90}
+    ),
+    "check.tape-wider-than-board": Order(
+        of="spring", typed={"making.top": "hook and loop", "materials.board": "Lath"}
+    ),
     "check.turned-pattern": Order(of="print", typed={"cutting.turned": True}),
     "check.turned-too-long": Order(of="spring", typed={"cutting.turned": True}),
     "check.valance-kind": Order(of="spring", typed={"making.valance_depth": "8"}),

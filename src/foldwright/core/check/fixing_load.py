@@ -105,7 +105,7 @@ def _hung(review: Review) -> N | None:
     parts = [weights.total, *weights.beside, _board_mass(board, size.board_length)]
     if tube is not None:
         parts.append(_tube_mass(tube, size.board_length))
-    pull = _pull(review)
+    pull = pull_of_a_hand(review)
     slots = ", ".join(f"{{{number}}}" for number in range(len(parts)))
     return derived(
         "load on the fixings",
@@ -132,7 +132,8 @@ def _tube_mass(tube: Tube, length: Figure[Length]) -> N:
     return derived("mass of the tube", mass, Unit.MASS, because, each, length)
 
 
-def _pull(review: Review) -> N:
+def pull_of_a_hand(review: Review) -> N:
+    """Tell how hard a hand may pull at the bar; a motor is not pulled at."""
     if review.spec.lift.kind is LiftKind.MOTOR:
         because = "A motor is not pulled at."
         return derived("pull of a hand", 0.0, Unit.FORCE, because)

@@ -21,6 +21,7 @@ from foldwright.core.check.reach_checks import draft_reach_checks
 from foldwright.core.check.review import Review
 from foldwright.core.check.roll_checks import draft_roll_checks
 from foldwright.core.check.sewing_checks import draft_sewing_checks
+from foldwright.core.check.top_checks import draft_top_checks
 from foldwright.core.check.valance_checks import draft_valance_checks
 from foldwright.core.check.whole_trials import try_on_the_whole
 from foldwright.core.check.window_checks import draft_window_checks
@@ -40,6 +41,7 @@ CHECKS = (
     draft_lining_checks,
     draft_edge_checks,
     draft_valance_checks,
+    draft_top_checks,
     draft_cutting_checks,
     draft_motif_checks,
     draft_roll_checks,

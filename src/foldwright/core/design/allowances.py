@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from foldwright.core.design.layout import TapePlan
+from foldwright.core.design.making import TopFixing
 from foldwright.core.design.order import Order
 from foldwright.core.design.rows import exact_share
+from foldwright.core.facts.panel_limits import TAPE_WIDTH, TOP_TURN
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
@@ -28,22 +31,60 @@ def hem_allowance(order: Order) -> L:
 
 
 def top_allowance(order: Order) -> L:
-    """Tell how much is left above the top line, over the board and under its staples.
+    """Tell how much is left above the top line, over the board or turned to the back.
 
     Takes: the order.
 
-    Gives: as typed; else the board's depth, once it is chosen, and the house's spare.
+    Gives: as typed; else what staples need, or the turn of a head that is held by tape.
 
     Source: common practice.
     """
-    typed, board = order.design.top_allowance, order.chosen.board
-    beyond = order.habits.top_allowance_beyond_board
-    if typed is not None or board is None:
-        return order.length("top allowance", typed, beyond)
+    if order.design.top_allowance is None and order.making.top is TopFixing.STAPLES:
+        return over_the_board(order)
+    return order.length("top allowance", order.design.top_allowance, TOP_TURN)
+
+
+def over_the_board(order: Order) -> L:
+    """Tell how much cloth goes over the board and under its staples.
+
+    Takes: the order.
+
+    Gives: the board's depth, once it is chosen, and the house's spare.
+
+    Source: common practice.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> float(over_the_board(ORDER).value.in_inches)
+    2.0
+    """
+    board, beyond = order.chosen.board, order.habits.top_allowance_beyond_board
+    if board is None:
+        return beyond
     depth = supplied("board depth", board.depth, Unit.LENGTH, board.name)
     value = depth.value + beyond.value
     because = "Over the board {0}, and {1} for its back and the staples."
     return derived("top allowance", value, Unit.LENGTH, because, depth, beyond)
+
+
+def head_tape(order: Order) -> TapePlan | None:
+    """Tell which tape holds the head of the shade.
+
+    Takes: the order.
+
+    Gives: its width and its length, that of the board; None where the head is stapled.
+
+    Source: common practice.
+
+    >>> from foldwright.core.design.example import ORDER
+    >>> head_tape(ORDER) is None
+    True
+    """
+    if order.making.top is TopFixing.STAPLES:
+        return None
+    board = order.size.board_length
+    because = "As long as the board {0}."
+    length = derived("length of the tape", board.value, Unit.LENGTH, because, board)
+    return TapePlan(width=TAPE_WIDTH, length=length)
 
 
 def shrinkage(order: Order) -> N:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from foldwright.core.design.allowances import hem_allowance, top_allowance
+from foldwright.core.design.allowances import head_tape, hem_allowance, top_allowance
 from foldwright.core.design.bands import plan_bands
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.column_checks import draft_column_checks, nearest_column
@@ -121,6 +121,7 @@ def draw_layout(order: Order) -> Layout:
         cuts=cut_layers(order, rows, joining),
         lined=lined(order),
         stack=stack,
+        tape=head_tape(order),
         bands=plan_bands(order),
         valance=plan_valance(order, stack),
         flap_length=flap_length(order, stack),

@@ -105,6 +105,14 @@ class Piece:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class TapePlan:
+    """Hook-and-loop tape that holds the head of the shade on the edge of its board."""
+
+    width: L
+    length: L
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class BandPlan:
     """Where bands lie on the face, before any seam or turn."""
 
@@ -206,6 +214,7 @@ class Layout:
     lined: Figure[str] | None = None  # in words: unlined, lined, dim-out, blackout
     pieces: tuple[Piece, ...] = ()  # cut besides the layers
     pockets: PocketPlan | None = None  # for rods, where they are folded from the cloth
+    tape: TapePlan | None = None  # at the head; None: stapled over the board
     bands: BandPlan | None = None
     valance: ValancePlan | None = None
     flap_length: L | None = None  # of the flaps at the ends of the board

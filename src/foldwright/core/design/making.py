@@ -19,6 +19,13 @@ class HoleCover(Enum):
     ACCEPTED = "accepted by the client"
 
 
+class TopFixing(Enum):
+    """What holds the head of the shade on its board."""
+
+    STAPLES = "stapled"  # the cloth goes over the board
+    HOOK_AND_LOOP = "hook and loop"  # its soft side on the turned head, its hooks on the board
+
+
 class Valance(Enum):
     """What hides the headrail from the room."""
 
@@ -46,6 +53,7 @@ class Making:
     valance: Valance = Valance.NONE
     valance_depth: Length | None = None
     return_flaps: bool = False  # cut apart, where the returns would else be one with the face
+    top: TopFixing = TopFixing.STAPLES
     holes: HoleCover | None = None
     interlining_in_hem: bool = False
 

@@ -163,12 +163,19 @@ def _rods(layout: Layout) -> Iterator[SewingStep]:
 
 
 def _top(layout: Layout) -> SewingStep:
-    figures = () if layout.top_allowance is None else (layout.top_allowance,)
-    beyond = " {0} goes over the board." if figures else ""
+    measure = "Measure the drop from the bottom edge up, and mark the top line."
+    over = () if layout.top_allowance is None else (layout.top_allowance,)
+    if layout.tape is not None:
+        return SewingStep(
+            title="Fix the top",
+            instruction=f"{measure} Turn the head to the back there, {{2}} of it, and sew the soft"
+            " tape along the turn: {0} wide, {1} long.",
+            figures=(layout.tape.width, layout.tape.length, *over),
+        )
     return SewingStep(
         title="Fix the top",
-        instruction="Measure the drop from the bottom edge up, and mark the top line." + beyond,
-        figures=figures,
+        instruction=measure + (" {0} goes over the board." if over else ""),
+        figures=over,
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from foldwright.core.design.allowances import cut_length, top_allowance
+from foldwright.core.design.allowances import cut_length, over_the_board
 from foldwright.core.design.layout import Piece, Rides, Stack, ValancePlan
 from foldwright.core.design.making import Valance
 from foldwright.core.design.order import Order
@@ -172,7 +172,7 @@ def cut_flaps(order: Order, length: L | None) -> Iterator[Piece]:
             turn,
             rounding=Rounding.CUT_OVERSIZE,
         ),
-        length=cut_length(order, "return flap", length, (top_allowance(order), turn)),
+        length=cut_length(order, "return flap", length, (over_the_board(order), turn)),
         rides=Rides.BOARD,
     )
 
@@ -301,7 +301,7 @@ def _backed(order: Order, plan: ValancePlan, rides: Rides) -> Piece:
 def _over_board(order: Order, plan: ValancePlan) -> L:
     """Leave cloth over the board that carries the valance, and for its staples."""
     if plan.board_depth is None:
-        return top_allowance(order)
+        return over_the_board(order)
     beyond = order.habits.top_allowance_beyond_board
     value = plan.board_depth.value + beyond.value
     because = "Over its board {0}, and {1} for the staples."

@@ -47,6 +47,7 @@ class Layer(Enum):
     BAR = "bar"
     HANDLE = "handle"
     TRIM = "trim"
+    TAPE = "tape"
     VALANCE = "valance"
     SIZES = "sizes"
     NOTES = "notes"

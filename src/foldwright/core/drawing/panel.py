@@ -128,10 +128,16 @@ class Table:
     @property
     def staple_line(self) -> float | None:
         """Give the height of the far edge of the board, where the cloth reaches so far."""
-        if self.plan.chosen.board is None:
+        if self.plan.chosen.board is None or self.layout.tape is not None:
             return None
         height = self.drop + self.plan.chosen.board.depth.in_millimetres
         return height if height < self.cut.top else None
+
+    @property
+    def tape_line(self) -> float | None:
+        """Give the height of the lower edge of the tape at the head, where there is one."""
+        tape = self.layout.tape
+        return None if tape is None else self.drop - tape.width.value.in_millimetres
 
 
 def draw_panel(table: Table) -> Iterator[AnyElement]:
@@ -232,8 +238,8 @@ def _sewn(table: Table) -> Iterator[AnyElement]:
 
 
 def _staple_line(table: Table) -> Iterator[AnyElement]:
-    """Draw the line along which the cloth is stapled: the far edge of the board."""
-    height = table.staple_line
+    """Draw the line along which the cloth is stapled, or the lower edge of its tape."""
+    height = table.staple_line if table.layout.tape is None else table.tape_line
     if height is not None:
         yield Line(
             start=Point(table.cut.left, height),

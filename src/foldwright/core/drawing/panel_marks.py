@@ -139,6 +139,9 @@ def names(table: Table) -> list[Name]:
     staples = table.staple_line
     if staples is not None:
         found.append(Name(height=staples, words="staple line"))
+    tape = table.tape_line
+    if tape is not None:
+        found.append(Name(height=tape, words="hook and loop"))
     return sorted(found, key=lambda name: name.height)
 
 

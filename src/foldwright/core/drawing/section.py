@@ -47,6 +47,7 @@ REST = 1.0  # of paper: the cloth lies this far before its rings
 RING_RADIUS = 0.7
 ROD_RADIUS = 0.6
 WALL_WIDTH = 4.0
+TAPE_THICK = 1.4  # of paper
 SIZE_LINE_OFF = 9.0
 FULLY_RAISED_OFF, FULLY_RAISED_ABOVE = 3.5, 3.0
 NOTE_LINES = (7.0, 12.5, 18.0)  # of paper: below the shade
@@ -177,6 +178,7 @@ def _headrail(scene: _Scene) -> Iterator[AnyElement]:
     if scene.plan.chosen.board is not None:
         yield Hatch(outline=corners(scene.board), layer=Layer.BOARD, kind=LineKind.THIN)
         yield rectangle(scene.board, Layer.BOARD, LineKind.VISIBLE)
+    yield from _tape(scene)
     tube = scene.plan.chosen.tube
     centre = _tube_centre(scene)
     if tube is None or centre is None:
@@ -184,6 +186,23 @@ def _headrail(scene: _Scene) -> Iterator[AnyElement]:
     bare = tube.outside.in_millimetres / 2
     yield Circle(centre=centre, radius=bare, layer=Layer.TUBE)
     yield Circle(centre=centre, radius=_wound(scene, bare), layer=Layer.CORDS, kind=LineKind.THIN)
+
+
+def _tape(scene: _Scene) -> Iterator[AnyElement]:
+    """Draw the tape between the edge of the board and the cloth, wider than it is."""
+    tape = scene.layout.tape
+    if tape is None:
+        return
+    deep, thick = tape.width.value.in_millimetres, TAPE_THICK * scene.scale
+    body = Box(
+        left=scene.rest - thick / 2,
+        bottom=scene.hang.top - deep,
+        right=scene.rest + thick / 2,
+        top=scene.hang.top,
+    )
+    its_tag = tag(scene.plan, "layout.tape.width")
+    yield Hatch(outline=corners(body), layer=Layer.TAPE, kind=LineKind.THIN, degrees=-45, gap=0.5)
+    yield rectangle(body, Layer.TAPE, LineKind.THIN, its_tag)
 
 
 def _tube_centre(scene: _Scene) -> Point | None:

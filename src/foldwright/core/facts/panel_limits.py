@@ -171,6 +171,28 @@ BAND_TURN = _limit(
     "Pressed in along both edges of a band that is sewn flat.",
 )
 
+TOP_TURN = _limit(
+    "turn at the head",
+    Length.inches(1),
+    "Turned to the back where the head is held by hook-and-loop tape instead of staples.",
+)
+
+TAPE_WIDTH = _limit(
+    "width of the hook-and-loop tape",
+    Length.inches(Fraction(5, 8)),
+    "Narrow enough for the edge of a board 3/4 in thick.",
+    Status.HOUSE,
+)
+
+TAPE_HOLDS = fact(
+    "load on a metre of hook-and-loop tape",
+    100.0,
+    Unit.FORCE,
+    "Invented: about a tenth of what such tape holds when it is pulled along its face. It peels at"
+    " far less: hang a weight on yours and replace this.",
+    Status.HOUSE,
+)
+
 LAP = _limit(
     "lap of a glued join",
     Length.inches(Fraction(1, 2)),

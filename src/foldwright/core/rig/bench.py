@@ -11,7 +11,13 @@ from foldwright.core.rig import winding_steps as wind
 from foldwright.core.rig.headrail import Step
 from foldwright.core.rig.parts import Maker, Parts
 
-CUT: tuple[Maker, ...] = (build.board, build.brackets, build.cradles, build.tube)
+CUT: tuple[Maker, ...] = (
+    build.board,
+    build.head_tape,
+    build.brackets,
+    build.cradles,
+    build.tube,
+)
 DRIVE: dict[LiftKind, Maker] = {
     LiftKind.SPRING: build.spring,
     LiftKind.CLUTCH: build.clutch,

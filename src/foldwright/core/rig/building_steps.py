@@ -67,6 +67,32 @@ def _cover(parts: Parts) -> tuple[L, ...]:
     return around, along
 
 
+def head_tape(parts: Parts) -> Step | None:
+    """Put the hooks of a tape on the board that hold the head of the shade.
+
+    Takes: the parts.
+
+    Gives: the step, or None where the head is stapled.
+
+    Source: common practice.
+
+    >>> from foldwright.core.rig.example import PARTS
+    >>> head_tape(PARTS) is None
+    True
+    """
+    if parts.tape is None:
+        return None
+    edge = parts.cloth_edge.value
+    return step(
+        "tape at the head",
+        f"Staple the hooked tape, {{0}} wide and {{1}} long, to the {edge} edge of the covered"
+        " board, flush with its top.",
+        parts.tape.width,
+        parts.tape.length,
+        reason="Glue alone lets go: staples every inch or so hold the tape on the board.",
+    )
+
+
 def brackets(parts: Parts) -> Step:
     """Mark the end brackets.
 

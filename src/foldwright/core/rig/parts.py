@@ -6,11 +6,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
+from foldwright.core.design.layout import TapePlan
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Board
 from foldwright.core.lift.balance import Balance
 from foldwright.core.lift.choices import LiftChoices, LiftKind
 from foldwright.core.measure.finished import FinishedSize
+from foldwright.core.measure.opening import Face
 from foldwright.core.quantity.length import Length
 from foldwright.core.rig.clips import Stretch
 from foldwright.core.rig.headrail import CordLine, Step
@@ -50,6 +52,8 @@ class Parts:
     lowest_lock: L
     release: L
     handle: L
+    tape: TapePlan | None = None  # at the head of the shade; None: stapled
+    cloth_edge: Face = Face.ROOM  # of the board, which the cloth leaves
 
     @property
     def many(self) -> str:

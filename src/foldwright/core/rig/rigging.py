@@ -141,6 +141,8 @@ def put_together(order: Order) -> Parts:
     travel = stops.raise_to_stop(layout, order.choices)
     stop = stops.up_stop(size, layout, travel)
     return Parts(
+        tape=order.layout.tape,
+        cloth_edge=order.mount.board_edge,
         kind=order.kind,
         size=size,
         board=order.board,

@@ -16,6 +16,8 @@ from foldwright.core.facts.panel_limits import (
     MOST_DRAW_IN,
     POCKET_EASE,
     SHALLOWEST_FOLD,
+    TAPE_HOLDS,
+    TAPE_WIDTH,
     WIDEST_LONDON_SWAG,
 )
 from foldwright.core.facts.stiffness import FOLD_SAG
@@ -212,6 +214,17 @@ BEFORE_ORDERING = (
         looks_at="interlining in the hem turn",
         severity=Severity.NOTE,
         findings=("check.interlining-in-hem",),
+    ),
+    _check(
+        id="head-tape",
+        looks_at="hook-and-loop tape at the head against load, board and wall",
+        severity=Severity.STOP,
+        findings=(
+            "check.tape-overloaded",
+            "check.tape-wider-than-board",
+            "check.tape-against-wall",
+        ),
+        limits=(TAPE_HOLDS, TAPE_WIDTH),
     ),
     _check(
         id="valance",
