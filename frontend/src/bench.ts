@@ -14,6 +14,8 @@ const UNDO = "undo";
 const WAITS = "kept on this tablet, not saved yet";
 const TYPED = "typed, not saved";
 const UNREAD = "Something typed cannot be read and is not saved: look at the steps marked so.";
+const TURNED_AWAY =
+  "the workroom answers, but does not take them. Is the shade still in its job?";
 const NOT_KEPT =
   "This browser keeps nothing: what is not saved is lost when the page is left. Stay on it.";
 
@@ -27,6 +29,7 @@ class Bench {
   private readonly box: BenchBox;
   private sending = false;
   private away = false; // the workroom did not answer, and something still waits
+  private turnedAway = false; // the workroom answers, and does not take what waits
   private keeps = true; // this browser keeps letters over a sleep
   private readonly refused = new Set<string>(); // steps whose typing could not be read
   private lastSaved = ""; // the step whose result stands in the head
@@ -113,11 +116,13 @@ class Bench {
     const slow = window.setTimeout(() => this.lost(), SLOW_MS);
     const answer = await this.box.send(letter);
     window.clearTimeout(slow);
-    this.away = !answer || (this.away && this.box.waiting.length > 1);
-    if (!answer) return false;
+    const arrived = answer.kind === "taken" || answer.kind === "unread";
+    this.away = !arrived || (this.away && this.box.waiting.length > 1);
+    this.turnedAway = answer.kind === "turned away";
+    if (!arrived) return false;
     this.box.drop(letter);
-    if (!answer.taken) this.keepRefused(letter);
-    this.swap(answer.html, letter, answer.taken);
+    if (answer.kind === "unread") this.keepRefused(letter);
+    this.swap(answer.html, letter, answer.kind === "taken");
     return true;
   }
 
@@ -138,7 +143,7 @@ class Bench {
     this.lastSaved = letter.step ?? "";
     this.swapIn(html, letter.step);
     if (!taken) this.refused.add(letter.step ?? "");
-    const led = letter.step === this.justSaved || letter.step === UNDO || !taken;
+    const led = letter.step === this.justSaved;
     const go = led && this.box.waiting.length === 0 ? this.head()?.dataset.go : shown;
     this.goTo(go || shown);
     this.dress();
@@ -181,6 +186,7 @@ class Bench {
     const link = (event.target as Element).closest<HTMLElement>("[data-step-link]");
     if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();
+    this.justSaved = ""; // whoever goes on by hand is led nowhere by an answer still to come
     this.goTo(link.dataset.stepLink ?? "", true);
   }
 
@@ -270,7 +276,8 @@ class Bench {
     if (count === 0 || !this.away) return this.keeps ? this.unread() : NOT_KEPT;
     const taps = count === 1 ? "1 entry is" : `${count} entries are`;
     const where = this.keeps ? "kept on this tablet" : "on this page alone, which must stay open,";
-    return `${taps} ${where} and not saved yet: the workroom does not answer. Go on working.`;
+    const why = this.turnedAway ? TURNED_AWAY : "the workroom does not answer. Go on working.";
+    return `${taps} ${where} and not saved yet: ${why}`;
   }
 
   /** What could not be read is shown at its step; elsewhere it is told of. */

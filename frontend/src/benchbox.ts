@@ -8,11 +8,15 @@
 /** What was typed in one step, as its form would send it. */
 export type Letter = Record<string, string>;
 
-/** What became of a letter: taken, refused with the page that says why, or not arrived. */
-export type Answer = { taken: boolean; html: string } | undefined;
+/** What became of a letter: taken or unread with the page that says so, turned away, or lost. */
+export type Answer =
+  | { kind: "taken" | "unread"; html: string }
+  | { kind: "turned away" }
+  | { kind: "lost" };
 
 const LONGEST_WAIT_MS = 8000;
-const TAKEN_IN = 422; // it arrived, and something in it cannot be read
+const UNREAD = 422; // it arrived, and something in it cannot be read
+const FIRST_TROUBLE_OF_ITS_OWN = 500; // below, the workroom answers and does not want it
 
 /** The letters of one bench card that wait in this browser. */
 export class BenchBox {
@@ -46,10 +50,12 @@ export class BenchBox {
       const body = new URLSearchParams({ ...letter, parts: "bench" });
       const request = { method: "POST", body, signal: patience.signal };
       const response = await fetch(this.address, request);
-      if (!response.ok && response.status !== TAKEN_IN) return undefined;
-      return { taken: response.ok, html: await response.text() };
+      const html = await response.text();
+      if (response.ok) return { kind: "taken", html };
+      if (response.status === UNREAD) return { kind: "unread", html };
+      return { kind: response.status < FIRST_TROUBLE_OF_ITS_OWN ? "turned away" : "lost" };
     } catch {
-      return undefined;
+      return { kind: "lost" };
     } finally {
       window.clearTimeout(alarm);
     }

@@ -36,7 +36,7 @@ QUIETLY = (
 DESK = {"width": 1440, "height": 900}
 TABLET = {"width": 820, "height": 1180}
 PATIENCE_MS = 10_000
-EXPECTED = ("status of 422", "ERR_INTERNET_DISCONNECTED")
+EXPECTED = ("status of 422", "status of 409", "ERR_INTERNET_DISCONNECTED")
 
 
 @pytest.fixture(scope="session")
@@ -105,7 +105,7 @@ class Record:
 
 
 def _is_expected(message: ConsoleMessage) -> bool:
-    """The browser notes as errors a form answered with 422, and a network that a test cut."""
+    """The browser notes as errors a form that is refused, and a network that a test cut."""
     return any(words in message.text for words in EXPECTED)
 
 

@@ -222,6 +222,34 @@ def second_tablet(tablet: Page, record: object) -> Page:
     return watched(context, record)  # type: ignore[arg-type]
 
 
+def test_what_the_workroom_turns_away_stays_here_and_says_so(
+    tablet: Page, workroom: Workroom
+) -> None:
+    tablet.goto(bench(workroom))
+    tablet.route("**/bench", lambda route: route.fulfill(status=409), times=1)
+    do_step(tablet, "weigh", {"Panel with bar": "2.35"})
+    expect(tablet.locator("[data-outbox]")).to_contain_text("does not take them")
+    tablet.get_by_role("button", name="Try now").tap()
+    all_saved(tablet)
+    assert steps_of(record(workroom)) == ["weigh"]
+
+
+def test_the_shade_rises_as_it_would_and_the_arrow_keys_stop_it_anywhere(
+    page: Page, workroom: Workroom
+) -> None:
+    page.goto(f"{bench(workroom)}/rise")
+    expect(page.locator(".views")).to_contain_text("0.00 s after the release")
+    page.get_by_role("button", name="Let it rise").click()
+    expect(page.locator("#raise")).to_have_value("1")
+    expect(page.locator(".views")).not_to_contain_text("0.00 s after the release")
+    focus(page, "#raise")
+    page.keyboard.press("Home")
+    expect(page.locator(".views")).to_contain_text("0.00 s after the release")
+    assert page.locator("#raise").get_attribute("aria-valuetext") == "0.00 s"
+    page.get_by_text("Will not release").click()
+    expect(page.get_by_text("What mends it:").nth(3)).to_be_visible()
+
+
 def test_the_whole_card_is_worked_with_the_keyboard(page: Page, workroom: Workroom) -> None:
     page.goto(bench(workroom))
     focus(page, "#weigh-mass")
