@@ -11,6 +11,7 @@ import pytest
 
 from foldwright.core.facts.acceptance import LOOP_PULL, loop_pull
 from foldwright.core.facts.markets import Market
+from foldwright.core.lift.balance import Window
 from foldwright.core.lift.choices import Brake, LiftKind, Lock
 from foldwright.core.prove.accepting import JUDGES, judge
 from foldwright.core.prove.card import bench_card
@@ -18,7 +19,7 @@ from foldwright.core.prove.card_example import order
 from foldwright.core.prove.card_step import CardOrder, Outcome, Reading, Reads
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import System
-from foldwright.core.why.figure import Unit
+from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import chosen
 from foldwright.core.why.telling import fill
 
@@ -133,6 +134,31 @@ def test_each_limit_is_kept_at_itself_and_not_beyond(
     assert judged.outcome.value == expected
     for one in judged.judgements:
         assert fill(one.sentence, one.figures, System.METRIC)
+
+
+def turns(name: str, value: float, low: float, high: float) -> Figure[float]:
+    because = "Reckoned."
+    return Figure(name=name, value=value, unit=Unit.TURN, because=because, low=low, high=high)
+
+
+WINDOW = Window(
+    least_turns=turns("least turns", 10.0, 8.5, 12.0),
+    most_by_spring=turns("most turns", 20.0, 19.0, 21.0),
+    most_by_hand=turns("most turns by hand", 30.0, 28.0, 32.0),
+    most_by_speed=None,
+    recommended_turns=chosen("turns", 12.5, Unit.TURN),
+    chance=chosen("chance", 0.97, Unit.SHARE),
+    limited_below_by=chosen("limit", "the load", Unit.WORD),
+    limited_above_by=chosen("limit", "the spring", Unit.WORD),
+)
+
+
+@pytest.mark.parametrize(
+    ("wound", "expected"), [(8.4, "ask"), (8.5, "pass"), (21.0, "pass"), (21.1, "stop")]
+)
+def test_turns_are_held_against_the_window_as_it_was_reckoned(wound: float, expected: str) -> None:
+    windowed = replace(SHADE, balance=replace(SHADE.balance, window=WINDOW))
+    assert outcomes("wind", windowed, turns=wound) == [expected]
 
 
 def test_left_and_right_are_held_against_each_other() -> None:
