@@ -18,6 +18,7 @@ from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Finding, Remedy, Severity, Stage
 
 FAR = float(FAR_OFF.value)
+HAIR = 1e-12  # the least spread, where nothing is left open
 DEVIATIONS = NormalDist().inv_cdf(1 - TAIL)
 
 
@@ -77,7 +78,7 @@ def _strays(reading: Reading, weights: Reals) -> float:
         chance = middle if reading.noted else 1 - middle
         return float("inf") if chance < UNLIKELY.value else 0.0
     spread = float(weights @ np.square(reading.predicted - middle))
-    return abs(reading.noted - middle) / float(np.hypot(np.sqrt(spread), reading.spread))
+    return abs(reading.noted - middle) / max(float(np.hypot(np.sqrt(spread), reading.spread)), HAIR)
 
 
 def _expected(reading: Reading, weights: Reals) -> Span:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import asdict
-from math import isfinite
 from typing import Any
 
 import numpy as np
@@ -24,6 +23,8 @@ from foldwright.core.prove.true_shade import TrialShades
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Finding, Remedy, Severity, Stage
 
+ABSURD = 1e6  # no bench reads a number so great, in any unit used here; nan is no smaller
+NOTHING = 1e-3  # a gram, a thousandth of a turn: less is not read off any instrument here
 Asking = Callable[[TrialShades, Observation], Finding | None]
 
 
@@ -51,9 +52,13 @@ def _numbers(observation: Any) -> Iterator[float]:
 
 
 def _no_number(_: TrialShades, observation: Observation) -> Finding | None:
-    if all(isfinite(number) for number in _numbers(observation)):
+    if all(abs(number) < ABSURD for number in _numbers(observation)):
         return None
-    return _ask("prove.no-number", "What was noted is no number.", "Read the instrument again.")
+    return _ask(
+        "prove.no-number",
+        "What was noted is no number that an instrument shows.",
+        "Read the instrument again.",
+    )
 
 
 def _height(shades: TrialShades, observation: Observation) -> Finding | None:
@@ -86,7 +91,7 @@ def _turns(shades: TrialShades, observation: Observation) -> Finding | None:
     if turns is None:
         return None
     found = noted("turns counted", turns, Unit.TURN)
-    if turns < 0 or (turns == 0 and isinstance(observation, SpringTorque)):
+    if turns < 0 or (turns < NOTHING and isinstance(observation, SpringTorque)):
         return _ask(
             "prove.no-turns",
             "{0} cannot be wound.",
@@ -156,7 +161,7 @@ def _nothing(_: TrialShades, observation: Observation) -> Finding | None:
     if type(observation) in _NOTHING:
         field, name, unit = _NOTHING[type(observation)]
         value = getattr(observation, field)
-        if value <= 0:
+        if value < NOTHING:
             return _ask(
                 "prove.nothing",
                 f"A {name} of {{0}} cannot be.",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from foldwright.core.lift.choices import Lock
 from foldwright.core.lift.givens import LiftCase
 from foldwright.core.prove.figures import noted, reckoned
@@ -10,7 +12,7 @@ from foldwright.core.prove.noting import FreeStall
 from foldwright.core.prove.observing import Holding, Observation, RiseTime
 from foldwright.core.prove.rising import Folding, rise
 from foldwright.core.prove.true_shade import TrialShades
-from foldwright.core.why.figure import Unit
+from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Finding, Remedy, Severity, Stage
 
 
@@ -26,36 +28,35 @@ def refused(shades: TrialShades, observation: Observation) -> Finding | None:
 
 
 def _free_stall(case: LiftCase, stall: FreeStall) -> Finding:
-    shade = likeliest_shade(case, stall.turns)
-    free, guided = rise(shade, 0.0, Folding.CAREFUL), shade.balance_m()
-    balance = reckoned(
-        "guided, it would stop at",
-        guided,
-        Unit.LENGTH,
-        "Where spring, load and friction balance by reckoning.",
-    )
-    reached = reckoned(
-        "let go free, it would come to",
-        free.end_m,
-        Unit.LENGTH,
-        "The reckoned rise from fully lowered: the moving shade carries on past its balance.",
-        balance,
-    )
+    reached, balance = _free_and_guided(case, stall.turns)
     return Finding(
         id="prove.free-stall",
         severity=Severity.NOTE,
         stage=Stage.BENCH,
         sentence="Let go free, the shade runs past its balance, so where it came to rest, at {0},"
         " proves nothing: by reckoning it comes to {1}, and guided it stops at {2}.",
-        figures=(
-            noted("raise where it came to rest", stall.raise_m, Unit.LENGTH),
-            reached,
-            balance,
-        ),
-        remedies=(
-            Remedy(sentence="Guide the bar slowly by hand, and note where it stops by itself."),
-        ),
+        figures=(noted("raise where it rested", stall.raise_m, Unit.LENGTH), reached, balance),
+        remedies=(Remedy(sentence="Guide the bar slowly, and note where it stops by itself."),),
     )
+
+
+def _free_and_guided(case: LiftCase, turns: float) -> tuple[Figure[Any], Figure[Any]]:
+    """Reckon how high the shade comes let go free, and where it stops guided."""
+    shade = likeliest_shade(case, turns)
+    balance = reckoned(
+        "guided, it would stop at",
+        shade.balance_m(),
+        Unit.LENGTH,
+        "Where spring, load and friction balance by reckoning.",
+    )
+    reached = reckoned(
+        "let go free, it would come to",
+        rise(shade, 0.0, Folding.CAREFUL).end_m,
+        Unit.LENGTH,
+        "The reckoned rise from fully lowered: the moving shade carries on past its balance.",
+        balance,
+    )
+    return reached, balance
 
 
 def _locked() -> Finding:
