@@ -51,17 +51,26 @@ def test_an_offered_layout_is_applied_and_saved(client: TestClient, book: Book, 
 def test_what_is_typed_is_searched_before_it_is_saved(
     client: TestClient, book: Book, job: int
 ) -> None:
-    form = form_of(book, design__column_count="6", design__edge_distance="2") | {"parts": "all"}
+    form = form_of(book, design__column_count="6", design__edge_distance="2")
     page = client.post(f"/jobs/{job}/shades/{GARDEN}/preview", data=form).text
     assert "0/Best" not in offers(page)
     assert "Best, as it stands" in page
+
+
+def test_while_somebody_types_the_search_waits_to_be_asked_for(
+    client: TestClient, book: Book, job: int
+) -> None:
+    form = form_of(book, design__column_count="6") | {"parts": "all"}
+    page = client.post(f"/jobs/{job}/shades/{GARDEN}/preview", data=form).text
+    assert offers(page) == []
+    assert "Search the layouts anew" in page
 
 
 def test_a_typed_value_in_the_way_is_cleared_by_its_button(
     client: TestClient, book: Book, job: int
 ) -> None:
     form = form_of(book, design__edge_distance="1")
-    page = client.post(f"/jobs/{job}/shades/{GARDEN}/preview", data=form | {"parts": "all"}).text
+    page = client.post(f"/jobs/{job}/shades/{GARDEN}/preview", data=form).text
     assert "way-0/design.edge_distance" in offers(page)
     form |= {"layout": "way-0/design.edge_distance"}
     assert client.post(f"/jobs/{job}/shades/{GARDEN}/layout", data=form).status_code == 303

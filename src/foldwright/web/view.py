@@ -76,6 +76,7 @@ class ShadeView:
     moved_title: str = ""
     groups: tuple[Group, ...] = field(default=GROUPS)
     search: Callable[[], Offers | None] = field(default=lambda: None)  # of the layouts
+    searched: bool = True  # False while somebody types: the search is asked for
 
     def link(self, figure: Figure[Any]) -> Markup:
         """Show a figure as a link to its why."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from starlette.datastructures import FormData
 from starlette.requests import Request
@@ -109,8 +109,8 @@ def preview_shade(request: Request, form: FormData) -> Response:
     extent = fields.get("parts")
     if extent not in PARTS:
         return _shade_page(request, typed.job, typed.view)
-    template = f"parts/{extent}.html"
-    return typed.job.desk.page(request, template, view=typed.view, system=typed.job.system)
+    template, view = f"parts/{extent}.html", replace(typed.view, searched=False)
+    return typed.job.desk.page(request, template, view=view, system=typed.job.system)
 
 
 def save_shade(request: Request, form: FormData) -> Response:
