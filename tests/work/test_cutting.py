@@ -12,12 +12,13 @@ import pytest
 
 from foldwright.core.check.boards.board import SharedBoard
 from foldwright.core.cloth.checking import faults_of
-from foldwright.core.cloth.order import Flaw
+from foldwright.core.cloth.order import ClothOrder, ClothPiece, Flaw, Roll
 from foldwright.core.facts.records import Cloth
 from foldwright.core.pieces.matching import PatternAcross
 from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.rounding import System
 from foldwright.work.cut_orders import ClothToCut, widest_about_motif
-from foldwright.work.cutting import ClothCut, cloths_of, cut_cloths
+from foldwright.work.cutting import ClothCut, cloths_of, cut_cloths, cut_one
 from foldwright.work.files import CannotUse
 from foldwright.work.job import Job
 from foldwright.work.jobfile import DEMO_JOB, load_job
@@ -235,3 +236,30 @@ def test_a_board_of_several_shades_is_cut_and_covered_once() -> None:
     assert [cover.shade for cover in covers] == ["P1", "P3"]
     long = max(covers[0].width.value, covers[0].length.value)
     assert long == parts["P1 board"] + job().habits.cover_beyond_board.value
+
+
+def test_a_roll_with_an_inch_and_a_half_to_spare_is_told() -> None:
+    """Four cuts of 61 1/2 in from 6 7/8 yd: 246 in of 247 1/2, where 2 in are wanted."""
+    cut = Length.inches("61.5")
+    pieces = tuple(
+        ClothPiece(name=f"F{n}", shade=f"F{n}", room="R", layer="face", width=mm(1300), length=cut)
+        for n in range(4)
+    )
+    long = Length.inches("247.5")
+    roll = Roll(name="R", lot="", usable_width=mm(1370), length=long)
+    order = ClothOrder(pieces=pieces, rolls=(roll,))
+    cloth = replace(cloths()[SATEEN], order=order, remarks=())
+    tight = cut_one(cloth, order, time_given_s=1.0, clock=still, watch=lambda *_: True)
+    assert tight.plan is not None
+    assert tight.plan.bought == Length.inches(246)
+    assert "1 1/2 in to spare" in tight.remarks(System.INCH)[0]
+    longer = replace(order, rolls=(replace(roll, length=long + Length.inches("0.5")),))
+    easy = cut_one(cloth, longer, time_given_s=1.0, clock=still, watch=lambda *_: True)
+    assert easy.remarks(System.INCH) == ()
+
+
+def test_remnants_name_what_the_shop_makes_of_them() -> None:
+    for cut in demo_cuts():
+        for left in cut.plan.remnants if cut.plan else ():
+            large = min(left.width, left.length) >= mm(450)
+            assert ("a cushion" in left.uses) == large

@@ -27,7 +27,7 @@ def cloth_lines(cut: ClothCut, system: System) -> Iterator[str]:
     yield from _findings(cut.answer.findings, system)
     if cut.plan is not None:
         yield from _plan_lines(cut, cut.plan, system)
-    yield from (f"  {remark}" for remark in cut.to_cut.remarks)
+    yield from (f"  {remark}" for remark in cut.remarks(system))
 
 
 def _findings(findings: tuple[Finding, ...], system: System) -> Iterator[str]:

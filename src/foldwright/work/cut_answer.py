@@ -175,7 +175,7 @@ def cloth_answer(cut: ClothCut, system: System, what_if: WhatIfAnswer | None) ->
         pieces=tuple(_piece(piece) for piece in cut.to_cut.order.pieces),
         estimate=EstimateAnswer(cuts=yardage.cuts, needed=yardage.needed, ordered=yardage.ordered),
         plan=plan_answer(cut, system),
-        remarks=cut.to_cut.remarks,
+        remarks=cut.remarks(system),
         findings=cut.answer.findings,
         what_if=what_if,
     )

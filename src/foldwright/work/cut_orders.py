@@ -15,6 +15,7 @@ from foldwright.core.cloth.order import (
     ClothPiece,
     Flaw,
     Pattern,
+    RemnantUse,
     Roll,
     Seam,
 )
@@ -295,6 +296,7 @@ def _cloth(plan: JobPlan, shades: list[_Shade], name: str, roll: str) -> ClothTo
         railroaded=_railroaded(cloth, taken),
         sides_share=not any(shade.plan.spec.cutting.sides_apart for shade in within),
         seams=tuple(_seams(within, name)),
+        remnant_uses=tuple(_uses(plan.job)),
     )
     return ClothToCut(
         cloth=cloth,
@@ -303,6 +305,12 @@ def _cloth(plan: JobPlan, shades: list[_Shade], name: str, roll: str) -> ClothTo
         yardage=order_cloth(tuple(_widths(taken, cloth)), cloth, habits),
         remarks=tuple(_remarks(cloth, pieces, received)),
     )
+
+
+def _uses(job: Job) -> Iterator[RemnantUse]:
+    """Give what the shop makes of remnants, for their list."""
+    for work in job.shop.small_works.values():
+        yield RemnantUse(name=work.name, width=work.width, length=work.length)
 
 
 def _pieces_of(shade: _Shade, cloth: str, roll: str) -> tuple[PieceToCut, ...]:

@@ -8,8 +8,11 @@ from dataclasses import dataclass, replace
 from itertools import count
 
 from foldwright.core.cloth.checking import faults_of
-from foldwright.core.cloth.order import ClothOrder, ClothPlan
+from foldwright.core.cloth.order import ClothOrder, ClothPlan, RollUse
 from foldwright.core.cloth.planning import plan_cloth
+from foldwright.core.facts.order_limits import ROLL_MARGIN
+from foldwright.core.quantity.printing import print_length
+from foldwright.core.quantity.rounding import System
 from foldwright.core.why.answer import Answer
 from foldwright.work.cut_orders import ClothToCut, as_measured, cloths_to_cut
 from foldwright.work.job import Job
@@ -31,6 +34,24 @@ class ClothCut:
     def plan(self) -> ClothPlan | None:
         """Give the plan, if there is one."""
         return self.answer.result
+
+    @property
+    def short_rolls(self) -> tuple[RollUse, ...]:
+        """Give the rolls in hand that a crooked end would leave too short."""
+        if self.plan is None or not self.to_cut.in_hand:
+            return ()
+        used = (use for use in self.plan.rolls if use.used)
+        return tuple(use for use in used if use.length - use.used < ROLL_MARGIN.value)
+
+    def remarks(self, system: System) -> tuple[str, ...]:
+        """Say what was taken for granted, and which roll has next to nothing to spare."""
+        margin = print_length(ROLL_MARGIN.value, system)
+        short = (
+            f"Roll “{use.name}” has only {print_length(use.length - use.used, system)} to spare,"
+            f" under {margin}: one crooked end leaves the last piece short."
+            for use in self.short_rolls
+        )
+        return (*self.to_cut.remarks, *short)
 
 
 def cloths_of(job: Job) -> tuple[ClothToCut, ...]:

@@ -82,6 +82,7 @@ _LENGTHS: dict[str, LengthLimits] = {
     **dict.fromkeys(("repeat_begins", "foundflaw.along"), _mm("0", "200000")),
     **dict.fromkeys(("motif_from_edge", "head_loss", "foundflaw.across"), _mm("0", "5000")),
     **dict.fromkeys(("foundflaw.length", "foundflaw.width"), _mm("1", "20000")),
+    **dict.fromkeys(("smallwork.width", "smallwork.length"), _mm("20", "5000")),
     "rackpiece.length": _mm("10", "20000"),
     **dict.fromkeys(("shank", "thread"), _mm("1", "200")),
     "motif_height": _mm("5", "3000"),

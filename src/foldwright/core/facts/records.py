@@ -237,6 +237,16 @@ class RackPiece:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class SmallWork:
+    """Something that the shop makes of a remnant that is large enough."""
+
+    name: str
+    width: Length
+    length: Length
+    note: str = ""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class ShopList:
     """All that the shop can choose from, by name."""
 
@@ -254,6 +264,7 @@ class ShopList:
     fixings: dict[str, Fixing] = field(default_factory=dict)
     stock_lengths: dict[str, StockBar] = field(default_factory=dict)
     offcuts: dict[str, RackPiece] = field(default_factory=dict)
+    small_works: dict[str, SmallWork] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -24,6 +24,7 @@ class Pool:
 
     columns: list[Column] = field(default_factory=list)
     least_cost: float = 0.0
+    tried_at: float = -1.0  # the least cost that tight bars were last tried for
 
     def add(self, column: Column) -> bool:
         """Keep a column; tell whether it is new."""

@@ -82,8 +82,9 @@ def _meet_tightly(
     whole: Whole, pool: Pool, seconds_left: Callable[[], float]
 ) -> list[Filled] | None:
     """Try to meet the bound with bars so full that a plan as cheap as it could use them."""
-    if len(whole.sources) > 1:
+    if len(whole.sources) > 1 or pool.tried_at == pool.least_cost:
         return None
+    pool.tried_at = pool.least_cost
     columns = tight_columns(whole, round(pool.least_cost / whole.sources[0].cost))
     return met(whole, columns, pool.least_cost, _half_of(seconds_left)) if columns else None
 
