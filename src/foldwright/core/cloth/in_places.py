@@ -8,12 +8,11 @@ pieces searched, and what was promised cuts the search short.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import inf
 
 import numpy as np
-from numpy.typing import NDArray
 
 from foldwright.core.cloth.columns import place_in
 from foldwright.core.cloth.first_fit import may_join
@@ -22,7 +21,11 @@ from foldwright.core.cloth.side_by_side import Prices, Start
 from foldwright.core.cloth.whole import Cloth
 from foldwright.core.cloth.worth import HAIR, Reals
 
-Whole = NDArray[np.int64]
+SPOTS_SEARCHED = 40  # from one place of the repeat at a time
+STEPS = 150  # of one search, until what was promised must do
+MOST_STEPS = 40_000
+HARDER = 6
+STEPS_TO_LIST = 300_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +56,7 @@ class InPlaces:
         self.edges = len(edges)
         self.starts = tuple(self._start(place) for place in range(len(cloth.phases)))
         self._next = 0
+        self.steps = STEPS
 
     def _start(self, place: int) -> Start:
         """Give how far each spot reaches behind a place in the repeat."""
@@ -97,26 +101,36 @@ class InPlaces:
                 return found, None
             start = self.starts[self._next]
             self._next = (self._next + 1) % len(self.starts)
-            for level, ratio in self._from(start, prices, enough):
-                found.append(level)
-                factor = max(factor, 1.0 + ratio)
-        return found, factor if len(found) < enough else None
+            levels, ratio = self._from(start, prices)
+            found += levels
+            factor = max(factor, 1.0 + ratio)
+        return found, factor
 
-    def _from(self, start: Start, prices: Prices, enough: float) -> Iterator[tuple[Level, float]]:
-        """Give the best cut length with each spot reaching farthest, most promising first."""
+    def harder(self) -> bool:
+        """Search longer from now on; tell whether that can be."""
+        self.steps *= HARDER
+        return self.steps <= MOST_STEPS
+
+    def _from(self, start: Start, prices: Prices) -> tuple[list[Level], float]:
+        """Give the best cut lengths for the most promising spots, and the greatest gain per cost.
+
+        Where a spot is not searched to the end, what was promised stands for its gain: it is
+        never less.
+        """
         promise = self._promise(start, prices.pieces)
-        onward, last = prices.thresholds(start)
-        cost = np.minimum(onward, last)
-        least = np.minimum(start.far, start.lengths)
+        cost = np.minimum(*prices.thresholds(start))
         gains = self._promised(promise, prices.pieces) - cost
-        count = 0
-        for spot in np.argsort(-gains, kind="stable"):
-            if gains[spot] <= HAIR or count >= enough:
-                return
+        order = np.argsort(-gains, kind="stable")
+        order = order[gains[order] > HAIR]
+        found: list[Level] = []
+        for spot in order[:SPOTS_SEARCHED]:
             search = _Search(self, start, prices.pieces, promise, int(spot), float(cost[spot]))
-            if search.run() and search.best is not None:
-                count += 1
-                yield self._level(start, search.best), search.gain / float(least[spot])
+            if search.run():
+                gains[spot] = search.gain
+            if search.best is not None:
+                found.append(self._level(start, search.best))
+        ratios = gains[order] / np.minimum(start.far, start.lengths)[order]
+        return found, float(max(ratios, default=0.0))
 
     def _promise(self, start: Start, worth: Reals) -> Promise:
         """Look at all places once, with a column for each spot as the one reaching farthest."""
@@ -165,6 +179,7 @@ class InPlaces:
         Source: derived here.
         """
         found: list[Level] = []
+        steps = STEPS_TO_LIST
         for start in self.starts:
             promise = self._promise(start, prices.pieces)
             cost = np.minimum(*prices.thresholds(start)) - gap
@@ -172,10 +187,11 @@ class InPlaces:
             for spot in np.nonzero(promised >= cost - HAIR)[0]:
                 need = float(cost[spot]) - HAIR
                 search = _Search(
-                    self, start, prices.pieces, promise, int(spot), need, most - len(found)
+                    self, start, prices.pieces, promise, int(spot), need, most - len(found), steps
                 )
                 if not search.run():
                     return None
+                steps = search.steps
                 found += [self._level(start, each) for each in search.all]
         return found
 
@@ -195,13 +211,14 @@ class _Search:
         spot: int,
         cost: float,
         most: int = 0,
+        steps: int = 0,
     ) -> None:
         self.finder, self.spot, self.cost, self.most = finder, spot, cost, most
         self.worths = worth[finder.kinds]
         self.right = promise.right[:, spot]
         allowed = (start.lengths <= start.lengths[spot]) & (self.worths > HAIR)
         self.allowed = np.nonzero(allowed)[0]
-        self.gain = HAIR
+        self.gain, self.steps = HAIR, steps or finder.steps
         self.best: tuple[int, ...] | None = None
         self.all: list[tuple[int, ...]] = []
         self._seen: dict[tuple[bool, tuple[int, ...]], int] = {}
@@ -212,16 +229,17 @@ class _Search:
 
     def _grow(self, chosen: tuple[int, ...], edge: int, worth: float, *, passed: bool) -> bool:
         """Add a spot to the right of what is chosen, in each way that can still pay."""
+        self.steps -= 1
+        if self.steps <= 0:
+            return False
         if self._known(chosen, edge, passed=passed):
             return True
         if passed and not self._take(chosen, worth):
             return False
-        finder, tried = self.finder, set[tuple[int, int]]()
+        finder = self.finder
         for spot in self._next(edge, worth, passed=passed):
-            stood = finder.spots[spot][1:]
-            if stood in tried or not self._may_join(chosen, spot, passed=passed):
+            if not self._may_join(chosen, spot, passed=passed):
                 continue
-            tried.add(stood)
             more = worth + float(self.worths[spot])
             if not self._grow((*chosen, spot), finder.rights[spot], more, passed=passed):
                 return False
@@ -243,7 +261,10 @@ class _Search:
         return False
 
     def _next(self, edge: int, worth: float, *, passed: bool) -> list[int]:
-        """Give spots behind an edge that can still lead to a gain, from the left."""
+        """Give spots behind an edge that can still lead to a gain, the most promising first.
+
+        Of a piece on one drop only the leftmost spot matters: what follows has most room.
+        """
         finder, some = self.finder, self.allowed
         need = self.cost + (-HAIR if self.most else self.gain)
         lefts, rights = finder.lefts[some], finder.rights[some]
@@ -251,8 +272,10 @@ class _Search:
         fits = (lefts >= edge) & (ahead > need)
         if not passed:
             fits &= rights <= finder.lefts[self.spot]
-        spots: list[int] = some[fits].tolist()
-        return spots
+        leftmost: dict[tuple[int, int], tuple[float, int]] = {}
+        for spot, hope in zip(some[fits].tolist(), ahead[fits].tolist(), strict=True):
+            leftmost.setdefault(finder.spots[spot][1:], (-hope, spot))
+        return [spot for _, spot in sorted(leftmost.values())]
 
     def _may_join(self, chosen: tuple[int, ...], spot: int, *, passed: bool) -> bool:
         """Tell whether a spot's piece is not used up, nor its shade's other side there."""

@@ -16,7 +16,7 @@ from foldwright.core.cloth.whole import Bolt, Cloth
 BOLTS = 0.15  # how often two bolts are exchanged instead of two cut lengths
 ENDS = 0.15  # how often a roll is ended early, or no longer
 NOTHING = (2**62, 0, 0)
-MOST_WORK = 20_000  # cut lengths placed, all tries together
+MOST_WORK = 20_000  # cut lengths times bolts, all tries together
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,7 +145,8 @@ class _Search:
         """Give the best layout after so many changes."""
         starts = [(self._filled(deal), deal) for deal in self._deals()]
         best, deal = min(starts, key=lambda each: _rank(each[0]))
-        for _ in range(max(1, min(tries, MOST_WORK // len(self.levels)))):
+        work = len(self.levels) * len(self.cloth.bolts)
+        for _ in range(min(tries, MOST_WORK // work)):
             if best is not None and best.smooth(self.cloth):
                 break
             tried = deal.changed(self.chance)
@@ -186,7 +187,10 @@ class _Search:
     def _next(self, bolt: Bolt, waiting: list[Level], free: int) -> tuple[int, Laid] | None:
         """Give the first waiting cut length that loses nothing, or the one that loses least."""
         best: tuple[int, Laid] | None = None
+        room = None if bolt.end is None else bolt.end - free
         for number, level in enumerate(waiting):
+            if room is not None and level.length > room:
+                continue
             each = place(self.cloth, bolt, level, free)
             if each is not None and (best is None or each.start < best[1].start):
                 best = number, each

@@ -110,6 +110,10 @@ class Listed:
                 break
         return taken
 
+    def harder(self) -> bool:
+        """Tell that there is nothing left to search: every cut length is looked at."""
+        return False
+
     def all_within(self, prices: Prices, gap: float, most: int) -> list[Level] | None:
         """List every cut length that a plan within `gap` (mm) of the bound could use.
 

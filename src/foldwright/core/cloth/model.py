@@ -34,6 +34,10 @@ class Finder(Protocol):
         """Find cut lengths that are worth more than they cost at these prices."""
         ...
 
+    def harder(self) -> bool:
+        """Search longer from now on; tell whether that can be."""
+        ...
+
     def all_within(self, prices: Prices, gap: float, most: int) -> list[Level] | None:
         """List every cut length that a plan within `gap` (mm) of the bound could use."""
         ...

@@ -37,7 +37,7 @@ from foldwright.core.why.answer import Answer
 from foldwright.core.why.fault import Fault
 from foldwright.core.why.finding import Finding, Remedy, Severity, Stage
 
-FIRST_TRIES = 30
+FIRST_TRIES = 5
 TRIES = 300
 MOST_DIVISIONS = 64
 """Ways to divide the job among lots and widths that are looked at quickly."""

@@ -70,7 +70,8 @@ class _Search:
             return False
         everywhere = self.steps % ALL_PLACES_EVERY == 0
         lean = (LEAN, LESS_LEAN) if self.least else ()
-        return any(self._look(each, everywhere=everywhere) for each in (*lean, 0.0))
+        found = any(self._look(each, everywhere=everywhere) for each in (*lean, 0.0))
+        return found or self.finder.harder()
 
     def _look(self, lean: float, *, everywhere: bool) -> int:
         """Look for cut lengths at leaning prices; raise the bound; give how many are new."""

@@ -23,13 +23,15 @@ from foldwright.core.cloth.side_by_side import SideBySide
 from foldwright.core.cloth.whole import Cloth, Kind
 
 MOST_COLUMNS = 5_000
+MOST_OF_THE_POOL = 2_500
+FEW_KINDS = 120
 MOST_OF_A_SMALL_JOB = 1_500
 A_HAIR = 1e-6  # mm
 BEYOND = 0.05  # mm above a length that is worth finding: what is proven if there is none
 SECONDS_AT_ONCE = 10.0
-PRICING = 0.4  # parts of the time by which these steps end
-COUNTING = 0.5
-COUNTED = 0.6
+PRICING = 0.5  # parts of the time by which these steps end
+COUNTING = 0.6
+COUNTED = 0.65
 IMPROVING = 0.8
 PARTS_OF_THE_GAP = (1.0, 0.5, 0.25, 0.1, 0.05, 0.02, 0.0)
 VAIN = 150  # times that a part is opened again without gain, until the search is done
@@ -148,8 +150,8 @@ def search(found: Found, levels: Sequence[Level], watch: Watch) -> None:
     Source: derived here.
     """
     run = _Run(found, levels, watch)
-    first = (run.price, run.count_long_ones, run.prove_few, run.dive, run.improve_for_long)
-    for step in (*first, run.choose, run.improve):
+    first = (run.price, run.count_long_ones, run.prove_few, run.choose_of_pool, run.dive)
+    for step in (*first, run.improve_for_long, run.choose, run.improve):
         if watch.seconds_left() <= 0:
             return
         step()
@@ -185,6 +187,18 @@ class _Run:
     def prove_few(self) -> None:
         """Settle a small job at once: list all cut lengths that matter and choose."""
         self._choose((1.0,), MOST_OF_A_SMALL_JOB)
+
+    def choose_of_pool(self) -> None:
+        """Choose among the cut lengths that were priced, the nearest to paying first."""
+        priced = self.priced
+        if priced is None:
+            return
+        columns = sorted(
+            priced.pool.columns, key=lambda c: over_price(self.frame, c, priced.prices)
+        )
+        known = self.choice.columns if self.choice else []
+        few = list(dict.fromkeys([*columns[:MOST_OF_THE_POOL], *known]))
+        self._take(choose_joined(self.frame, few, self._seconds_at_once)[0])
 
     def choose(self) -> None:
         """Choose among all cut lengths that matter, or the likeliest if they are too many."""
@@ -225,7 +239,9 @@ class _Run:
         return min(SECONDS_AT_ONCE, self.watch.seconds_left() / 3)
 
     def dive(self) -> None:
-        """Settle cut lengths one after another."""
+        """Settle cut lengths one after another, where pricing again and again is quick."""
+        if self.cloth.in_places and len(self.cloth.kinds) > FEW_KINDS:
+            return
         self._take(
             dive(self.frame, self.pool, self.finder, self.watch.seconds_left, self.frame.all)
         )
@@ -237,7 +253,8 @@ class _Run:
 
     def count_long_ones(self) -> None:
         """Count how many cut lengths must be long, and price again."""
-        if self.cloth.in_places and len(self.cloth.phases) > 1:
+        many = len(self.cloth.kinds) > FEW_KINDS
+        if self.cloth.in_places and (many or len(self.cloth.phases) > 1):
             return  # what is found there may be shorter than it was priced
         if steps := needed(self.cloth, self._until(COUNTING)):
             before, self.frame = self.priced, Frame(self.cloth, needed=steps)

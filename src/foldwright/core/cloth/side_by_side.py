@@ -166,6 +166,10 @@ class SideBySide:
         place = 0 if start.place == NOWHERE else self.cloth.phases[start.place]
         return level_of(self.cloth, place, strips)
 
+    def harder(self) -> bool:
+        """Tell that there is nothing left to search: every cut length is looked at."""
+        return False
+
     def all_within(self, prices: Prices, gap: float, most: int) -> list[Level] | None:
         """List every cut length that a plan within `gap` (mm) of the bound could use.
 
