@@ -120,9 +120,10 @@ def test_a_looped_shade_lines_up_with_flat_ones() -> None:
 
 
 def test_a_skirt_that_all_have_is_kept() -> None:
-    document = room(*(window(tag, "36", "60", "84", skirt="3") for tag in ("Left", "Right")))
+    """5 in is nearer to the next line than to none: it is the skirt that is looked for."""
+    document = room(*(window(tag, "36", "60", "84", skirt="5") for tag in ("Left", "Right")))
     assert all(
-        shade.then.layout.rows.skirt.value == inches("3") for shade in matched(document).shades
+        shade.then.layout.rows.skirt.value == inches("5") for shade in matched(document).shades
     )
 
 
