@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from copy import deepcopy
+from dataclasses import replace
 
 import pytest
-from tests.core.grouped import BAY, matched, planned, room, typed, window
+from tests.core.grouped import BAY, job_of, matched, planned, room, typed, window
 from tests.core.layouts import ids, inches
 
+from foldwright.core.check.groups.levelling import _meet
 from foldwright.core.check.groups.matching import Matched, Matching
+from foldwright.core.check.groups.member import Member, member_of
+from foldwright.core.check.review import Review
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.telling import fill
 
@@ -181,3 +185,17 @@ def test_metric_rooms_match_on_whole_millimetres(system: str) -> None:
     texts = [text for each in changes(matching) for path, text in each.items() if "head" in path]
     assert texts
     assert all(text.endswith(" mm") for text in texts)
+
+
+def test_a_shade_takes_the_line_nearest_to_its_skirt() -> None:
+    """Own arithmetic: lines 7 1/2 in apart give a skirt of 1 or of 8 1/2 in; 5 are wanted."""
+    job = job_of(room(*(window(tag, "36", "60", "84", skirt="5") for tag in ("Left", "Right"))))
+    plan = planned(room(*BAY)).shades[0]
+    plan = replace(plan, spec=job.shades[0])
+    member = member_of(Review(plan=plan, shop=job.shop, habits=job.habits, markets=job.markets))
+    assert isinstance(member, Member)
+    spacing = inches("7 1/2")
+    line = member.hem.value + inches("8 1/2") + spacing / 2
+    meeting = _meet(member, line, spacing)
+    assert meeting is not None
+    assert meeting.skirt == inches("8 1/2")
