@@ -15,8 +15,8 @@ from foldwright.core.quantity.printing import print_length
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.answer import Answer
 from foldwright.work.cut_orders import ClothToCut, as_measured, cloths_to_cut
-from foldwright.work.job import Job
-from foldwright.work.planning import plan_job
+from foldwright.work.job import Job, JobPlan
+from foldwright.work.planning import rooms_of
 from foldwright.work.stock import PlanAtFault
 
 Clock = Callable[[], float]
@@ -56,7 +56,11 @@ class ClothCut:
 
 def cloths_of(job: Job) -> tuple[ClothToCut, ...]:
     """Give every cloth of a job with its pieces, its order and the estimate, in an instant."""
-    return cloths_to_cut(plan_job(as_measured(job)))
+    measured = as_measured(job)
+    through = rooms_of(measured)  # what a last look would say moves no piece
+    return cloths_to_cut(
+        JobPlan(job=measured, shades=tuple(through(spec) for spec in measured.shades))
+    )
 
 
 def cut_cloths(
