@@ -127,10 +127,19 @@ def _lists(plan: ShadePlan, layout: Layout, system: System) -> Iterator[tuple[st
     yield "Columns", _named([columns.count, columns.pitch, columns.edge_distance], system)
     yield "Seams", _seams(layout, system)
     yield "Rods", _rods(plan, layout, system)
+    yield "Valance and flaps", _named(list(_before_the_rail(layout)), system)
 
 
 def _named(figures: list[Figure[Any]], system: System) -> Lines:
     return [(figure.name, show(figure, system)) for figure in figures]
+
+
+def _before_the_rail(layout: Layout) -> Iterator[Figure[Any]]:
+    """Give the finished sizes of what hangs before the headrail and at its ends."""
+    plan = layout.valance
+    sizes = () if plan is None else (plan.depth, plan.width, plan.return_depth)
+    board = () if plan is None else (plan.board_length, plan.board_depth)
+    yield from (figure for figure in (*sizes, *board, layout.flap_length) if figure is not None)
 
 
 def _seams(layout: Layout, system: System) -> Lines:
