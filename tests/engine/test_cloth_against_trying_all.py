@@ -9,8 +9,10 @@ import numpy as np
 import pytest
 from tests.engine.exhaustive_cloth import least_cloth
 
+from foldwright.core.cloth.dividing import divisions
 from foldwright.core.cloth.order import Buying, ClothOrder, ClothPiece, Flaw, Pattern, Roll
 from foldwright.core.cloth.planning import plan_cloth
+from foldwright.core.cloth.searching import bound_by_next_starts
 from foldwright.core.quantity.length import ZERO, Length
 
 STEP = Length.mm(100)
@@ -150,3 +152,12 @@ def test_a_small_job_takes_the_least_that_any_way_takes(family: str, seed: int) 
     assert plan is not None
     assert plan.bound <= least <= plan.bought
     assert plan.bought == least
+
+
+@pytest.mark.parametrize("seed", range(6))
+@pytest.mark.parametrize("family", ["mixed", "half drop", "mixed half drop"])
+def test_the_quick_bound_of_mixed_starts_holds(family: str, seed: int) -> None:
+    order = job(family, seed)
+    (cloth,) = next(iter(divisions(order, {}, turned=False)))
+    least = least_cloth(order, STEP) * STEP.in_millimetres
+    assert bound_by_next_starts(cloth, lambda: True) <= least + 1e-6

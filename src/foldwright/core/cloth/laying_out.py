@@ -11,6 +11,7 @@ import numpy as np
 from foldwright.core.cloth.following import in_best_order
 from foldwright.core.cloth.level import Level
 from foldwright.core.cloth.placing import Laid, place
+from foldwright.core.cloth.runs import fill_runs
 from foldwright.core.cloth.whole import Bolt, Cloth
 
 BOLTS = 0.15  # how often two bolts are exchanged instead of two cut lengths
@@ -143,7 +144,7 @@ class _Search:
 
     def best(self, tries: int) -> Layout | None:
         """Give the best layout after so many changes."""
-        starts = [(self._filled(deal), deal) for deal in self._deals()]
+        starts = [(self._filled(deal), deal) for deal in self._deals()] + [*self._by_runs()]
         best, deal = min(starts, key=lambda each: _rank(each[0]))
         work = len(self.levels) * len(self.cloth.bolts)
         for _ in range(min(tries, MOST_WORK // work)):
@@ -155,11 +156,21 @@ class _Search:
                 best, deal = found, tried
         return best
 
+    def _by_runs(self) -> Iterator[tuple[Layout | None, _Deal]]:
+        """Give layouts that fill the runs between flaws, where no repeat is in the way."""
+        if self.cloth.repeat or not any(bolt.flaws for bolt in self.cloth.bolts):
+            return
+        for deal in self._deals():
+            if laid := fill_runs(self.cloth, deal.levels, deal.bolts):
+                layout = Layout(laid)
+                yield layout, replace(deal, levels=tuple(each.level for each in laid))
+
     def _deals(self) -> Iterator[_Deal]:
-        """Give the bolts as they stand, the longest first, and the shortest first."""
+        """Give the bolts as they stand, the longest first, the shortest, the soundest first."""
         bolts = self.cloth.bolts
         by_room = tuple(sorted(bolts, key=lambda bolt: bolt.begin - (bolt.end or 0)))
-        for some in (bolts, by_room, by_room[::-1]):
+        by_flaws = tuple(sorted(bolts, key=lambda b: len(b.flaws) / ((b.end or 0) - b.begin or 1)))
+        for some in (bolts, by_room, by_room[::-1], by_flaws):
             yield _Deal(self.levels, some, (None,) * len(bolts))
 
     def _filled(self, deal: _Deal) -> Layout | None:

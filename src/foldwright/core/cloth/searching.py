@@ -15,7 +15,7 @@ from foldwright.core.cloth.first_fit import first_fit
 from foldwright.core.cloth.improving import improve, over_price
 from foldwright.core.cloth.in_places import InPlaces
 from foldwright.core.cloth.joining import choose_joined
-from foldwright.core.cloth.level import Level
+from foldwright.core.cloth.level import Level, distance
 from foldwright.core.cloth.listed import Listed
 from foldwright.core.cloth.model import Choice, Finder, Frame
 from foldwright.core.cloth.pricing import Priced, price
@@ -113,6 +113,32 @@ def bound_without_repeat(cloth: Cloth, go_on: Callable[[], bool]) -> float:
     return _priced(replace(cloth, kinds=kinds, repeat=0, shift=0, drops=1), go_on).least
 
 
+def bound_by_next_starts(cloth: Cloth, go_on: Callable[[], bool]) -> float:
+    """Give a length (mm) that no plan can be under, if every piece takes all up to the next start.
+
+    Takes: a cloth whose pieces all follow the repeat; whether to go on.
+
+    Gives: the length. After a cut length with this piece the next begins where some piece may
+    start, so the piece takes at least all from its own start to there; only the last cut
+    length of each roll is spared that. What is left is a cloth without a repeat.
+
+    Source: derived here.
+    """
+    taken = [
+        min(distance(cloth, start, kind.length) for start in cloth.starts(kind))
+        for kind in cloth.kinds
+    ]
+    spared = max(
+        each - kind.length - cloth.spare for each, kind in zip(taken, cloth.kinds, strict=True)
+    )
+    kinds = tuple(
+        replace(kind, length=each - cloth.spare)
+        for kind, each in zip(_anywhere(cloth.kinds, along=False), taken, strict=True)
+    )
+    plain = replace(cloth, kinds=kinds, repeat=0, shift=0, drops=1)
+    return _priced(plain, go_on).least - spared * len(cloth.bolts) / cloth.per_mm
+
+
 def bound_alone(cloth: Cloth, go_on: Callable[[], bool]) -> float:
     """Give a length (mm) that no plan of these pieces, or of more, can be under.
 
@@ -177,6 +203,8 @@ class _Run:
         """Find the least that is proven, and the prices that prove it."""
         if not self.found.exact:
             self.watch.prove(bound_of(self.cloth, self._until(PRICING / 2)))
+        elif len(self.cloth.phases) > 1:
+            self.watch.prove(bound_by_next_starts(self.cloth, self._until(PRICING / 2)))
         self._price(PRICING)
 
     def _price(self, share: float) -> None:
