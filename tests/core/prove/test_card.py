@@ -41,8 +41,8 @@ def ids(shade: CardOrder) -> list[str]:
 
 def test_a_sprung_shade_is_wound_hung_run_and_looked_over_in_this_order() -> None:
     assert ids(SHADE) == [
-        "weigh", "width", "drop", "square", "wind", "hang", "stall", "scale", "release", "level",
-        "hold", "cycles", "up-stop", "loops", "label",
+        "weigh", "width", "drop", "square", "rows", "wind", "hang", "stall", "scale",
+        "release", "level", "hold", "cycles", "up-stop", "loops", "label",
     ]  # fmt: skip
 
 
@@ -95,6 +95,8 @@ def test_what_was_not_read_is_not_judged(step: str) -> None:
         ("square", {"falling": mm(1524), "rising": mm(1524 - 3.175)}, "pass"),
         ("square", {"falling": mm(1524), "rising": mm(1524 - 3.2)}, "ask"),
         ("square", {"falling": mm(3048), "rising": mm(3048 - 6.3)}, "pass"),
+        ("rows", {"off": mm(1.5875)}, "pass"),
+        ("rows", {"off": mm(1.6)}, "ask"),
         ("wind", {"turns": 11.0}, "pass"),
         ("hang", {"hung": "yes"}, "pass"),
         ("stall", {"ended": "rose"}, "pass"),

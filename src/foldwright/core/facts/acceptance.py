@@ -61,6 +61,14 @@ DIAGONALS_OVER = fact(
     Status.PRACTICE,
 )
 
+ROWS_PARALLEL = fact(
+    "difference from row to row",
+    Length.inches("0.0625"),
+    Unit.LENGTH,
+    "From one row to the next the two sides may differ by a sixteenth of an inch.",
+    Status.PRACTICE,
+)
+
 LIFT_TO_LOWER = fact(
     "lifting force over lowering force",
     3.0,

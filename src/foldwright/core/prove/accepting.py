@@ -15,6 +15,7 @@ JUDGES: dict[str, Judge] = {
     "width": sizes.widths,
     "drop": sizes.drops,
     "square": sizes.diagonals,
+    "rows": sizes.rows,
     "wind": runs.turns,
     "hang": runs.hung,
     "stall": runs.guided_rise,

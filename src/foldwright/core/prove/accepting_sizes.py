@@ -11,6 +11,7 @@ from foldwright.core.facts.acceptance import (
     DROP_OFF,
     LIGHT_DISTANCE,
     NARROWER,
+    ROWS_PARALLEL,
     UP_STOP_CLEAR,
     loop_pull,
 )
@@ -65,6 +66,7 @@ def widths(order: CardOrder, readings: Readings) -> Iterator[Judgement]:
                 wanted,
                 less,
                 NARROWER,
+                ROWS_PARALLEL,
             )
         else:
             yield passes(f"{{0}} {_place(found)}, of {{1}}.", found, wanted)
@@ -127,6 +129,15 @@ def diagonals(_order: CardOrder, readings: Readings) -> Iterator[Judgement]:
         yield asks("The diagonals differ by {0}; {1} is accepted.", off, allowed)
     else:
         yield passes("The diagonals differ by {0}, of {1}.", off, allowed)
+
+
+def rows(_order: CardOrder, readings: Readings) -> Iterator[Judgement]:
+    """Judge whether the rows are parallel."""
+    for _, found in lengths(readings, off="greatest difference from row to row"):
+        if abs(found.value) > ROWS_PARALLEL.value:
+            yield asks("A row is {0} out of parallel; {1} is accepted.", found, ROWS_PARALLEL)
+        else:
+            yield passes("The rows are parallel within {0}, of {1}.", found, ROWS_PARALLEL)
 
 
 def clearance(_order: CardOrder, readings: Readings) -> Iterator[Judgement]:

@@ -15,6 +15,7 @@ STEPS: tuple[Maker, ...] = (
     measure.width,
     measure.drop,
     measure.square,
+    measure.rows,
     run.wind,
     run.hang,
     run.stall,
@@ -42,7 +43,7 @@ def bench_card(order: CardOrder) -> tuple[CardStep, ...]:
 
     >>> from foldwright.core.prove.card_example import order
     >>> [step.id for step in bench_card(order())][:5]
-    ['weigh', 'width', 'drop', 'square', 'wind']
+    ['weigh', 'width', 'drop', 'square', 'rows']
     """
     made = (make(order) for make in STEPS)
     return tuple(step for step in made if step is not None)

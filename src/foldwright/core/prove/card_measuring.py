@@ -8,6 +8,7 @@ from foldwright.core.facts.acceptance import (
     DROP_OFF,
     LIGHT_DISTANCE,
     NARROWER,
+    ROWS_PARALLEL,
     UP_STOP_CLEAR,
     loop_pull,
 )
@@ -68,6 +69,20 @@ def square(order: CardOrder) -> CardStep:
         asks=lengths(
             ("falling", "Top left to bottom right"), ("rising", "Bottom left to top right")
         ),
+    )
+
+
+def rows(order: CardOrder) -> CardStep:
+    """Check the rows."""
+    del order  # alike for every shade
+    return CardStep(
+        id="rows",
+        title="Check that the rows are parallel",
+        instruction="Fully down, from each row to the next, at the left and at the right: they may"
+        " differ by {0}. None differs is 0.",
+        figures=(ROWS_PARALLEL,),
+        reason="A row that is not parallel shows as a fold that hangs crooked.",
+        asks=lengths(("off", "Greatest difference, left against right")),
     )
 
 
