@@ -21,6 +21,12 @@ def test_an_open_plan_says_what_is_impossible_and_how_far_apart() -> None:
     )
 
 
+def test_a_plan_without_a_bound_claims_nothing() -> None:
+    assert gap_in_words(replace(OPEN, bound=Length.mm(0)), System.METRIC) == (
+        "31.50 m; how much less is possible is not proven yet."
+    )
+
+
 def test_a_search_that_was_ended_says_so_unless_nothing_was_left_to_find() -> None:
     assert gap_in_words(replace(OPEN, cut_short=True), System.METRIC).endswith(
         "The search was ended early: a better plan may exist."

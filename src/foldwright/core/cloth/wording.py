@@ -24,6 +24,8 @@ def gap_in_words(plan: ClothPlan, system: System) -> str:
     takes = print_cloth(plan.bought, system)
     if plan.proven:
         words = f"{takes}; it is proven that no plan takes less."
+    elif not plan.bound:
+        words = f"{takes}; how much less is possible is not proven yet."
     else:
         least = print_cloth(plan.bound, system, Rounding.MUST_FIT)
         words = f"{takes}; less than {least} is proven impossible ({gap_percent(plan)} apart)."
