@@ -111,6 +111,7 @@ def test_axe_itself_is_awake(page: Page, workroom: Workroom, axe: str) -> None:
         "/jobs/1/shades/9",
         "/jobs/1/history",
         "/jobs/1/shades/4/bench?step=stall",
+        "/jobs/1/cloth",
     ],
 )
 def test_what_a_finger_presses_is_48_px_and_8_px_apart(
