@@ -13,7 +13,6 @@ from foldwright.core.cloth.order import (
     ClothPiece,
     ClothPlan,
     Pattern,
-    Roll,
 )
 from foldwright.core.cloth.planning import plan_cloth
 from foldwright.core.quantity.length import ZERO, Length
@@ -52,7 +51,7 @@ def planned(pieces: tuple[ClothPiece, ...], pattern: Pattern, step: Length = INC
     ("cut", "repeat", "adjusted"),
     [
         (116, 25, 125),  # repeat-newsletter: 116 in is cut as 5 repeats of 25
-        (118, 13, 130),  # a decorator's page, on record as common practice: 10 repeats of 13
+        (118, 13, 130),  # repeat-adjusting-page: 10 repeats of 13
     ],
 )
 def test_a_cut_length_is_rounded_up_to_whole_repeats(cut: int, repeat: int, adjusted: int) -> None:
@@ -67,13 +66,14 @@ def test_a_cut_length_is_rounded_up_to_whole_repeats(cut: int, repeat: int, adju
 
 
 def test_four_plain_widths_of_114_inches_take_456_inches() -> None:
-    """A fabric page: 12.6 yd as it prints, 12.667 yd before it drops the rest."""
+    """unlined-widths-page: 12.6 yd as it prints, 12.667 yd before it drops the rest."""
     plan = planned(widths(4, INCH * 114), Pattern())
     assert plan.bought == INCH * 456
     assert float(plan.bought / YARD) == pytest.approx(12.6, abs=0.07)
 
 
 def test_four_widths_of_114_inches_on_a_repeat_of_11_take_eleven_repeats_each() -> None:
+    """unlined-widths-page names the eleven repeats; the yards are own arithmetic from them."""
     plan = planned(widths(4, INCH * 114), Pattern(vertical_repeat=INCH * 11))
     assert plan.comparison is not None
     assert plan.comparison.shade_by_shade == INCH * 4 * 121
@@ -81,7 +81,7 @@ def test_four_widths_of_114_inches_on_a_repeat_of_11_take_eleven_repeats_each() 
 
 
 def test_a_half_drop_cut_odd_widths_first_loses_half_a_repeat_once() -> None:
-    """A home-decorating page's rule: odd widths in a run, on by half a repeat, even widths.
+    """half-drop-rule-page: odd widths in a run, on by half a repeat, even widths.
 
     With its rule four widths of 116 in on 25 in take 512 1/2 in with whole repeats to the
     last; the plan takes no more, and the last cut needs only its own length.
@@ -95,7 +95,7 @@ def test_a_half_drop_cut_odd_widths_first_loses_half_a_repeat_once() -> None:
 
 
 def test_the_retail_rule_for_a_half_drop_buys_one_repeat_for_the_placement() -> None:
-    """A fabric retailer's page: 5.85 m of cuts on a half drop of 0.65 m, buy 6.50 m."""
+    """half-drop-retail-page: 5.85 m of cuts on a half drop of 0.65 m, buy 6.50 m."""
     repeat = Length.mm(650)
     pieces = tuple(replace(each, length=repeat * 3) for each in widths(3, INCH))
     buying = Buying(usable_width=INCH * 54, increment=Length.mm(50), start_allowance=repeat)
@@ -103,15 +103,3 @@ def test_the_retail_rule_for_a_half_drop_buys_one_repeat_for_the_placement() -> 
     plan = plan_cloth(order, time_given_s=10.0, clock=lambda: 0.0).result
     assert plan is not None
     assert plan.bought == Length.mm(6500)
-
-
-def test_a_roll_of_six_and_seven_eighths_yards_leaves_an_inch_and_a_half() -> None:
-    """Own arithmetic, common practice: four cuts of 61 1/2 in need 246 of its 247 1/2 in."""
-    pieces = tuple(replace(each, phase_along=None) for each in widths(4, INCH * Fraction(123, 2)))
-    roll = Roll(name="1", lot="", usable_width=INCH * 54, length=YARD * Fraction(55, 8))
-    plan = plan_cloth(
-        ClothOrder(pieces=pieces, rolls=(roll,)), time_given_s=10.0, clock=lambda: 0.0
-    ).result
-    assert plan is not None
-    assert plan.bought == INCH * 246
-    assert [remnant.length for remnant in plan.remnants] == [INCH * Fraction(3, 2)]

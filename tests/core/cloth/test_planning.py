@@ -15,7 +15,7 @@ from foldwright.core.cloth import keeping, planning
 from foldwright.core.cloth.checking import faults_of
 from foldwright.core.cloth.order import Buying, ClothOrder, ClothPlan, Flaw, Pattern, RemnantUse
 from foldwright.core.cloth.planning import plan_cloth
-from foldwright.core.quantity.length import ZERO
+from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.why.fault import Fault
 from foldwright.core.why.finding import Severity
 
@@ -193,3 +193,14 @@ def test_an_imperial_repeat_does_not_drift() -> None:
     assert all((start / repeat).denominator == 1 for start in starts)
     assert mm(38 * Fraction(64135, 100) + 1200) == mm(Fraction(255713, 10))
     assert plan.bought == mm(25572)
+
+
+def test_a_roll_of_six_and_seven_eighths_yards_leaves_an_inch_and_a_half() -> None:
+    """Four cuts of 61 1/2 in need 246 of its 247 1/2 in."""
+    inch = Length.inches(1)
+    cut = replace(piece("1", 1300, 1), length=inch * Fraction(123, 2))
+    pieces = tuple(replace(cut, name=str(number)) for number in range(4))
+    full = replace(roll("a", 1), length=inch * 36 * Fraction(55, 8))
+    plan = planned(ClothOrder(pieces=pieces, rolls=(full,)))
+    assert plan.bought == inch * 246
+    assert plan.remnants[0].length == inch * Fraction(3, 2)
