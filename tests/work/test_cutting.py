@@ -263,3 +263,16 @@ def test_remnants_name_what_the_shop_makes_of_them() -> None:
         for left in cut.plan.remnants if cut.plan else ():
             large = min(left.width, left.length) >= mm(450)
             assert ("a cushion" in left.uses) == large
+
+
+def test_a_shade_that_was_to_be_turned_is_named_where_the_plan_lies_along_the_roll() -> None:
+    demo = job(DEMO_JOB)
+    shades = tuple(
+        replace(each, cutting=replace(each.cutting, turned=True)) if each.tag == "Stair" else each
+        for each in demo.shades
+    )
+    flax = next(c for c in cloths_of(replace(demo, shades=shades)) if c.asked_turned)
+    cut = cut_one(flax, flax.order, time_given_s=1.0, clock=still, watch=lambda *_: True)
+    assert cut.plan is not None
+    assert not cut.plan.railroaded
+    assert any(remark.endswith(": Stair.") for remark in cut.remarks(System.INCH))

@@ -46,6 +46,7 @@ class ClothToCut:
     order: ClothOrder
     yardage: Yardage
     remarks: tuple[str, ...] = ()  # what was taken for granted
+    asked_turned: tuple[str, ...] = ()  # the tags of shades whose face is to lie across the roll
     otherwise: tuple[ClothToCut, ...] = ()  # the same with board covers beside wider pieces
 
     @property
@@ -304,7 +305,14 @@ def _cloth(plan: JobPlan, shades: list[_Shade], name: str, roll: str) -> ClothTo
         order=order,
         yardage=order_cloth(tuple(_widths(taken, cloth)), cloth, habits),
         remarks=tuple(_remarks(cloth, pieces, received)),
+        asked_turned=tuple(_asked_turned(within, name)),
     )
+
+
+def _asked_turned(shades: list[_Shade], cloth: str) -> Iterator[str]:
+    for shade in shades:
+        if shade.plan.spec.cutting.turned and shade.plan.spec.materials.face == cloth:
+            yield shade.plan.spec.tag
 
 
 def _uses(job: Job) -> Iterator[RemnantUse]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from itertools import count
 
@@ -51,7 +51,16 @@ class ClothCut:
             f" under {margin}: one crooked end leaves the last piece short."
             for use in self.short_rolls
         )
-        return (*self.to_cut.remarks, *short)
+        return (*self.to_cut.remarks, *self._along(), *short)
+
+    def _along(self) -> Iterator[str]:
+        """Name the shades that were to be turned, where the plan lies along the roll."""
+        if self.plan is not None and not self.plan.railroaded and self.to_cut.asked_turned:
+            tags = ", ".join(self.to_cut.asked_turned)
+            yield (
+                "To be cut across the roll, but along it here, since turned it takes more or does"
+                f" not fit: {tags}."
+            )
 
 
 def cloths_of(job: Job) -> tuple[ClothToCut, ...]:
