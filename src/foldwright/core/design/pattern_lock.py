@@ -78,7 +78,7 @@ def locked_at(order: Order, spacing: Fraction) -> Choices | None:
 
     >>> from foldwright.core.design.example import ORDER
     >>> locked_at(ORDER, Fraction(Length.mm(150).nanometres)).row_count
-    9
+    8
     """
     room = span(order).nanometres
     count = order.design.row_count or floor(room / spacing - Fraction(1, 2))
