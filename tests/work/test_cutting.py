@@ -276,3 +276,33 @@ def test_a_shade_that_was_to_be_turned_is_named_where_the_plan_lies_along_the_ro
     assert cut.plan is not None
     assert not cut.plan.railroaded
     assert any(remark.endswith(": Stair.") for remark in cut.remarks(System.INCH))
+
+
+WIDE = """
+[job]
+name = "Landing"
+system = "metric"
+date = "2026-11-25"
+markets = ["United States"]
+
+[[shades]]
+tag = "Landing"
+opening = { width_top = "1794", width_middle = "1792", width_bottom = "1793" }
+mount = { place = "inside", height_rule = "clear sill" }
+asked = { drop = "1500" }
+design = { style = "flat" }
+materials = { face = "Meadow print, indigo" }
+"""
+
+
+def test_a_piece_as_wide_as_an_inch_cloth_can_be_cut_in_whole_millimetres(tmp_path: Path) -> None:
+    # 54 in are 1371.6 mm: rounded up, the middle piece would be wider than its roll.
+    path = tmp_path / "job.toml"
+    path.write_text(WIDE, encoding="utf-8")
+    read = load_job(path)
+    assert read.job is not None, read.faults
+    face = next(cloth for cloth in cloths_of(read.job) if cloth.title == PRINT)
+    middle = next(piece for piece in face.order.pieces if "middle" in piece.name)
+    assert middle.width == Length.inches(54)
+    (cut,) = cut_cloths((face,), time_given_s=0.0, clock=still)
+    assert cut.plan is not None, cut.answer.findings

@@ -288,7 +288,7 @@ def _cloth(plan: JobPlan, shades: list[_Shade], name: str, roll: str) -> ClothTo
     rolls = tuple(_roll(each, cloth, habits) for each in received if each.length)
     within = [shade for shade, found in taken if found]
     order = ClothOrder(
-        pieces=tuple(_piece(p, shade) for shade, found in taken for p in found),
+        pieces=tuple(_piece(p, shade, cloth) for shade, found in taken for p in found),
         pattern=_pattern(cloth),
         rolls=tuple(each for each in rolls if roll in {"", each.name}),
         buying=None if rolls else _buying(cloth, habits),
@@ -331,13 +331,13 @@ def _pieces_of(shade: _Shade, cloth: str, roll: str) -> tuple[PieceToCut, ...]:
     )
 
 
-def _piece(piece: PieceToCut, shade: _Shade) -> ClothPiece:
+def _piece(piece: PieceToCut, shade: _Shade, cloth: Cloth) -> ClothPiece:
     return ClothPiece(
         name=piece.name,
         shade=piece.shade,
         room=shade.room,
         layer=piece.layer,
-        width=up_to_mm(piece.width.value),
+        width=up_to_mm_within(piece.width.value, cloth.usable_width),
         length=up_to_mm(piece.length.value),
         phase_across=_to_tenths(piece.phase_across),
         phase_along=_to_tenths(piece.phase_along),
@@ -354,6 +354,16 @@ def up_to_mm(length: Length) -> Length:
     True
     """
     return Length.mm(math.ceil(Fraction(length.nanometres, 1_000_000)))
+
+
+def up_to_mm_within(width: Length, usable: Length) -> Length:
+    """Give a width in whole millimetres, but a piece as wide as its cloth no wider than it.
+
+    >>> up_to_mm_within(Length.inches(54), Length.inches(54)) == Length.inches(54)
+    True
+    """
+    rounded = up_to_mm(width)
+    return usable if width <= usable < rounded else rounded
 
 
 def _to_tenths(figure: L | None) -> Length | None:
@@ -416,7 +426,7 @@ def _railroaded(
     if cloth.directional or cloth.vertical_repeat or cloth.horizontal_repeat:
         return None
     turned = tuple(
-        _piece(piece, shade) for shade, found in taken for piece in _unseamed(shade, found)
+        _piece(piece, shade, cloth) for shade, found in taken for piece in _unseamed(shade, found)
     )
     return turned if all(piece.length <= cloth.usable_width for piece in turned) else None
 

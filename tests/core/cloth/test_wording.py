@@ -51,3 +51,12 @@ def test_the_comparison_tells_what_the_plan_saves() -> None:
     assert [row[1:] for row in rows] == [
         ("31.50 m", ""), ("39.00 m", "7.50 m saved"), ("31.50 m", "the same"), ("31.36 m", ""),
     ]  # fmt: skip
+
+
+def test_a_proven_plan_and_its_bound_are_printed_alike() -> None:
+    compared = Comparison(
+        plan=Length.mm(6859), shade_by_shade=Length.mm(7000), first_fit=Length.mm(6859),
+        bound=Length.mm(6859),
+    )  # fmt: skip
+    rows = comparison_rows(replace(PLAN, comparison=compared), System.METRIC)
+    assert rows[0][1] == rows[-1][1] == "6.86 m"
