@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from fractions import Fraction
+from typing import TYPE_CHECKING, Protocol
 
+from foldwright.core.design.layout import RowPlan
 from foldwright.core.design.order import Order, stacked_pitch
 from foldwright.core.facts.markets import counts_to_the_tube
 from foldwright.core.quantity.length import Length
@@ -11,7 +13,6 @@ from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import derived, supplied
 
 if TYPE_CHECKING:
-    from foldwright.core.design.style import Style
     from foldwright.core.facts.records import Bracket
 
 L = Figure[Length]
@@ -19,7 +20,20 @@ L = Figure[Length]
 MOST_ROWS_MORE = 8  # what so many rows do not mend, the head allowance alone makes too long
 
 
-def untyped_row_count(order: Order, style: Style) -> Figure[int]:
+class Rowed(Protocol):
+    """What lays out rows: all that is asked of a style here."""
+
+    def usual_row_count(self, order: Order) -> Figure[int]:
+        """Tell how many rows it usually takes."""
+
+    def least_spacing(self, order: Order, count: int) -> Fraction:
+        """Tell the least spacing of so many rows, in nanometres."""
+
+    def rows(self, order: Order, count: Figure[int]) -> RowPlan:
+        """Lay out so many rows."""
+
+
+def untyped_row_count(order: Order, style: Rowed) -> Figure[int]:
     """Tell how many rows a shade takes when nobody has typed a number.
 
     Takes: the order; its style.
@@ -67,7 +81,7 @@ def cord_to_tube(panel: L, bracket: Bracket | None) -> L:
     return derived("top row to the tube", value, Unit.LENGTH, because, panel, below)
 
 
-def _keeps(order: Order, style: Style, bracket: Bracket, count: Figure[int]) -> bool:
+def _keeps(order: Order, style: Rowed, bracket: Bracket, count: Figure[int]) -> bool:
     panel = style.rows(order, count).top_panel
     return cord_to_tube(panel, bracket).value <= order.row_cap.value
 
