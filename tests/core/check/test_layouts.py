@@ -8,6 +8,7 @@ import pytest
 from tests.core.layouts import cloth, figure, inches, sized
 from tests.core.searched import offered, reviewed, shape
 
+from foldwright.core.check.choices import Cutting
 from foldwright.core.check.layouts.offers import Offer
 from foldwright.core.check.layouts.proposing import propose_layouts
 from foldwright.core.design.choices import Choices, StyleName
@@ -150,6 +151,15 @@ def test_rows_keep_off_a_band() -> None:
     assert making.band_above_hem is not None
     band = (making.band_above_hem, making.band_above_hem + inches("1"))
     assert not any(band[0] <= mark.value <= band[1] for mark in best.rows.marks)
+
+
+def test_the_lowest_row_keeps_off_a_motif() -> None:
+    """A motif 1/2 in high is centred where the lowest row would be, and at every 19 1/2 in."""
+    first = offered(Choices(), "36", "60", PRINT).best.layout.rows.first_row.value
+    cutting = Cutting(motif_height=inches("1/2"), motif_above_hem=first)
+    best = offered(Choices(), "36", "60", PRINT, cutting=cutting).best
+    assert abs(best.layout.rows.first_row.value - first) >= inches("1/4")
+    assert "the lowest row folds no motif in two" in told(best)
 
 
 def test_glass_that_may_not_be_covered_is_kept_free() -> None:

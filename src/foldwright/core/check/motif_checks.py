@@ -25,14 +25,14 @@ MATCHING = Source(id="curtain-book", clause="p. 119")
 
 def draft_motif_checks(review: Review) -> Iterator[Draft[ShadeSpec]]:
     """Draft what cuts a motif in two; nothing until its height and its place are typed."""
-    motif = _motif(review)
+    motif = motif_of(review)
     if motif is not None:
         yield from _cut_at_the_hem(review, motif)
         yield from _cut_at_the_fold(review, motif)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class _Motif:
+class Motif:
     """A motif that comes back at every repeat."""
 
     height: Length
@@ -40,21 +40,40 @@ class _Motif:
     repeat: Length
 
     def crosses(self, line: Length) -> bool:
-        """Tell whether a level line runs through one, not merely along its edge."""
+        """Tell whether a level line runs through one, not merely along its edge.
+
+        Takes: the height of the line over the bottom edge.
+
+        Gives: whether a motif is cut by it.
+
+        Source: derived here.
+
+        >>> rose = Motif(height=Length.mm(200), centre=Length.mm(150), repeat=Length.mm(600))
+        >>> rose.crosses(Length.mm(700)), rose.crosses(Length.mm(450))
+        (True, False)
+        """
         from_centre = (line - self.centre).nanometres % self.repeat.nanometres
         nearest = min(from_centre, self.repeat.nanometres - from_centre)
         return 2 * nearest < self.height.nanometres
 
 
-def _motif(review: Review) -> _Motif | None:
+def motif_of(review: Review) -> Motif | None:
+    """Give the motif of a face, once its height and its place are typed.
+
+    Takes: the shade on review.
+
+    Gives: the motif; None where the face has none, or nobody has said where it stands.
+
+    Source: derived here.
+    """
     cutting, face = review.spec.cutting, review.chosen.face
     height, centre = cutting.motif_height, cutting.motif_above_hem
     if height is None or centre is None or face is None or face.vertical_repeat is None:
         return None
-    return _Motif(height=height, centre=centre, repeat=face.vertical_repeat)
+    return Motif(height=height, centre=centre, repeat=face.vertical_repeat)
 
 
-def _cut_at_the_hem(review: Review, motif: _Motif) -> Iterator[Draft[ShadeSpec]]:
+def _cut_at_the_hem(review: Review, motif: Motif) -> Iterator[Draft[ShadeSpec]]:
     """Find a motif that the bottom edge cuts through."""
     if not motif.crosses(Length(0)):
         return
@@ -87,7 +106,7 @@ def _cut_at_the_hem(review: Review, motif: _Motif) -> Iterator[Draft[ShadeSpec]]
     )
 
 
-def _cut_at_the_fold(review: Review, motif: _Motif) -> Iterator[Draft[ShadeSpec]]:
+def _cut_at_the_fold(review: Review, motif: Motif) -> Iterator[Draft[ShadeSpec]]:
     """Find a motif that the lowest ring row folds in two: that fold stays in sight when raised."""
     row = review.layout.rows.first_row if review.layout else None
     if row is not None and motif.crosses(row.value):
@@ -104,7 +123,7 @@ def _cut_at_the_fold(review: Review, motif: _Motif) -> Iterator[Draft[ShadeSpec]
         )
 
 
-def _off_the_motif(review: Review, motif: _Motif) -> Iterator[Way[ShadeSpec]]:
+def _off_the_motif(review: Review, motif: Motif) -> Iterator[Way[ShadeSpec]]:
     def clear(layout: Layout) -> bool:
         return not motif.crosses(layout.rows.first_row.value)
 

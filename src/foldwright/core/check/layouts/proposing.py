@@ -12,6 +12,7 @@ from foldwright.core.check.layouts.rail import Rail, rail_of
 from foldwright.core.check.layouts.ranking import Field, Place
 from foldwright.core.check.layouts.row_cases import Band, band_of, row_cases
 from foldwright.core.check.layouts.trading import Seen, tell_offer, tell_title
+from foldwright.core.check.motif_checks import Motif, motif_of
 from foldwright.core.check.review import Review
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.laying_out import draw_layout
@@ -39,12 +40,13 @@ class Terms:
 
     band: Band | None
     rail: Rail | None
+    motif: Motif | None = None
 
     def field(self, order: Order) -> Field:
         """Lay out an order in every way."""
         return Field(
             order=order,
-            rows=row_cases(order, self.band),
+            rows=row_cases(order, self.band, self.motif),
             columns=column_cases(order),
             rail=self.rail,
         )
@@ -72,8 +74,8 @@ def propose_layouts(review: Review) -> Offers | None:
 
     Gives: the layouts; None while there is no size, or what is typed cannot be drawn at all.
 
-    Holds for: columns, seams, rows, bands, brackets and cradles; every combination of what is
-    tried is weighed, so none of them is better than the best.
+    Holds for: columns, seams, rows, bands, motifs, brackets and cradles; every combination of
+    what is tried is weighed, so none of them is better than the best.
 
     Source: derived here; the merits and their order are the house's.
 
@@ -95,7 +97,11 @@ def propose_layouts(review: Review) -> Offers | None:
     order, plan = review.order, review.plan
     if order is None or plan.layout is None:
         return None
-    terms = Terms(band=band_of(plan.spec.making), rail=rail_of(plan, review.habits))
+    terms = Terms(
+        band=band_of(plan.spec.making),
+        rail=rail_of(plan, review.habits),
+        motif=motif_of(review),
+    )
     field = terms.field(order)
     place = field.first(BEST)
     if place is None:
@@ -143,6 +149,7 @@ def _found(field: Field, wish: Wish, place: Place) -> Found:
     seen = Seen(
         layout=draw_layout(replace(order, design=design)),
         lock=field.rows[place.row].lock,
+        motif_folded=field.rows[place.row].motif_folded,
         stops=field.value(Merit.STOPS, place),
         system=order.system,
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from foldwright.core.check.layouts.locking import locked_designs
 from foldwright.core.check.layouts.skirts import skirts_tried
+from foldwright.core.check.motif_checks import Motif
 from foldwright.core.design.choices import Choices
 from foldwright.core.design.layout import RowPlan, Stack
 from foldwright.core.design.making import Making
@@ -50,15 +51,16 @@ class RowCase:
     lock: Lock | None
     stops: int
     asks: int
+    motif_folded: bool  # by the lowest row, in sight on the raised shade
     off_fold: Length  # folds out of the usual by so much
     off_skirt: Length
     more_head: Length
 
 
-def row_cases(order: Order, band: Band | None) -> tuple[RowCase, ...]:
+def row_cases(order: Order, band: Band | None, motif: Motif | None = None) -> tuple[RowCase, ...]:
     """Set out the rows in every way that is tried; the first is the shade's own.
 
-    Takes: the order; a band across the face, where there is one.
+    Takes: the order; a band across the face and a motif on it, where there are any.
 
     Gives: only what the order leaves open is varied; ways that cannot be drawn are left out.
 
@@ -66,7 +68,7 @@ def row_cases(order: Order, band: Band | None) -> tuple[RowCase, ...]:
     """
     designs = dict.fromkeys((order.design, *_plain_designs(order), *locked_designs(order)))
     trials = (_trial(order, design) for design in designs)
-    return tuple(_case(trial, band) for trial in trials if _can_rise(trial))
+    return tuple(_case(trial, band, motif) for trial in trials if _can_rise(trial))
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -141,7 +143,7 @@ def band_of(making: Making) -> Band | None:
     return Band(lower=lower, upper=lower + making.band_height)
 
 
-def _case(trial: _Trial, band: Band | None) -> RowCase:
+def _case(trial: _Trial, band: Band | None, motif: Motif | None = None) -> RowCase:
     order, style = trial.order, style_of(trial.order.design.style)
     rows = style.rows(order, trial.count)
     stack = plan_stack(order, style, rows)
@@ -151,6 +153,7 @@ def _case(trial: _Trial, band: Band | None) -> RowCase:
     )
     said = [draft.finding.severity for draft in drafts]
     stops = said.count(Severity.STOP) + _on_the_band(rows, band) + _far_from_the_tube(order, rows)
+    motif_folded = motif is not None and motif.crosses(rows.first_row.value)
     return RowCase(
         design=order.design,
         rows=rows,
@@ -158,7 +161,8 @@ def _case(trial: _Trial, band: Band | None) -> RowCase:
         travel=travel(order, rows).value,
         lock=lock_of(order, rows),
         stops=stops,
-        asks=said.count(Severity.ASK),
+        asks=said.count(Severity.ASK) + motif_folded,
+        motif_folded=motif_folded,
         off_fold=_off_fold(rows),
         off_skirt=abs(rows.skirt.value - order.habits.skirt.value),
         more_head=rows.head_allowance.value - least_head_allowance(order).value,

@@ -25,6 +25,7 @@ class Seen:
 
     layout: Layout
     lock: Lock | None
+    motif_folded: bool
     stops: int
     system: System
 
@@ -74,7 +75,7 @@ def tell_offer(one: Seen, other: Seen) -> tuple[str, tuple[Figure[Any], ...]]:
     plain, trade = Saying(), Saying()
     _measures(plain, one.layout)
     trade.figures = plain.figures
-    for tell in (_stops, _rings, _print, _stack, _glass, _moved):
+    for tell in (_stops, _rings, _print, _motif, _stack, _glass, _moved):
         tell(trade, one, other)
     if one.layout == other.layout:
         trade.add("nothing that was tried is better")
@@ -177,6 +178,12 @@ def _print(said: Saying, one: Seen, other: Seen) -> None:
         said.add(f"{ORDINALS[one.lock.alike_after]} shows the same part of the print")
     elif other.lock is not None:
         said.add("the print falls on the folds by no rule")
+
+
+def _motif(said: Saying, one: Seen, other: Seen) -> None:
+    if one.motif_folded != other.motif_folded:
+        folds = "folds a" if one.motif_folded else "folds no"
+        said.add(f"the lowest row {folds} motif in two")
 
 
 def _stack(said: Saying, one: Seen, other: Seen) -> None:
