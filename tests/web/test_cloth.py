@@ -11,6 +11,7 @@ import pdfplumber
 import pytest
 from starlette.testclient import TestClient
 
+from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import System
 from foldwright.web.pages.cloth import read_what_if
 from foldwright.work.book import Book
@@ -90,6 +91,21 @@ def test_the_cut_sheet_is_a_pdf_with_the_cuts_in_order(client: TestClient) -> No
 @pytest.mark.usefixtures("job")
 def test_the_job_page_leads_to_its_cloth(client: TestClient) -> None:
     assert f'href="{CLOTH}"' in client.get("/jobs/1").text
+
+
+def test_everything_that_is_wrong_in_a_question_is_said_at_once() -> None:
+    typed = {"repeat_longer": "x", "piece_width": "35 3/15", "piece": "P1 face"}
+    with pytest.raises(CannotUse) as trouble:
+        read_what_if(typed, System.INCH)
+    assert [fault.where for fault in trouble.value.faults] == [
+        "piece width", "piece length", "repeat longer",
+    ]  # fmt: skip
+
+
+def test_a_repeat_may_be_shorter_but_no_size_is_below_zero() -> None:
+    assert read_what_if({"repeat_longer": "-2"}, System.METRIC).repeat_longer == Length.mm(-2)
+    with pytest.raises(CannotUse, match="negative"):
+        read_what_if({"piece_width": "-2", "piece_length": "9"}, System.METRIC)
 
 
 def test_a_job_without_shades_says_what_it_lacks(client: TestClient, book: Book) -> None:

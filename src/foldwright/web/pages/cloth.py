@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from starlette.datastructures import FormData
 from starlette.requests import Request
@@ -39,6 +39,7 @@ SECONDS_TO_ASK = 3.0
 LONGEST_ROLL = Length.metres(200)
 FLAW_FIELDS = ("flaw_along", "flaw_across", "flaw_length", "flaw_width")
 SIZE_FIELDS = ("piece_width", "piece_length")
+REPEAT_FIELDS = ("repeat_longer",)  # may be shorter, so below zero
 NOT_READ = "This job has faults. Settle those on its page first."
 NO_CLOTH = "No shade of this job is known well enough to cut cloth for it."
 
@@ -152,24 +153,43 @@ def _answer(view: ClothView, what: WhatIf) -> ChangeView:
 def read_what_if(asked: Mapping[str, str], system: System) -> WhatIf:
     """Read the form that asks what if.
 
-    Raises: CannotUse where a length is missing or cannot be read.
+    Raises: CannotUse with every length that is missing or cannot be read.
     """
-    flaws: tuple[FlawHere, ...] = ()
-    if any(name in asked for name in FLAW_FIELDS):
-        along, across, length, width = (_length(asked, name, system) for name in FLAW_FIELDS)
+    wanted = [
+        name
+        for fields in (FLAW_FIELDS, SIZE_FIELDS, REPEAT_FIELDS)
+        if any(field in asked for field in fields)
+        for name in fields
+    ]
+    lengths, faults = {}, []
+    for name in wanted:
+        try:
+            lengths[name] = _length(asked, name, system)
+        except Unreadable as trouble:
+            where = name.replace("_", " ")
+            faults.append(Fault(where=where, what=trouble.what, remedy=trouble.remedy))
+    if faults:
+        raise CannotUse(tuple(faults))
+    return WhatIf(
+        repeat_longer=lengths.get("repeat_longer", ZERO),
+        flaws=tuple(_flaws(asked, lengths)),
+        pieces=tuple(_sizes(asked, lengths)),
+    )
+
+
+def _flaws(asked: Mapping[str, str], lengths: Mapping[str, Length]) -> Iterator[FlawHere]:
+    if "flaw_along" in lengths:
+        along, across, length, width = (lengths[name] for name in FLAW_FIELDS)
         flaw = Flaw(along=along, across=across, length=length, width=width)
-        flaws = (FlawHere(roll=asked.get("flaw_roll", ""), flaw=flaw),)
-    pieces: tuple[OtherSize, ...] = ()
-    if any(name in asked for name in SIZE_FIELDS):
-        width, length = (_length(asked, name, system) for name in SIZE_FIELDS)
-        pieces = (OtherSize(piece=asked.get("piece", ""), width=width, length=length),)
-    longer = _length(asked, "repeat_longer", system) if "repeat_longer" in asked else ZERO
-    return WhatIf(repeat_longer=longer, flaws=flaws, pieces=pieces)
+        yield FlawHere(roll=asked.get("flaw_roll", ""), flaw=flaw)
+
+
+def _sizes(asked: Mapping[str, str], lengths: Mapping[str, Length]) -> Iterator[OtherSize]:
+    if "piece_width" in lengths:
+        width, length = (lengths[name] for name in SIZE_FIELDS)
+        yield OtherSize(piece=asked.get("piece", ""), width=width, length=length)
 
 
 def _length(asked: Mapping[str, str], name: str, system: System) -> Length:
-    try:
-        return read_length(asked.get(name, ""), system, signed=True, longest=LONGEST_ROLL)
-    except Unreadable as trouble:
-        where = name.replace("_", " ")
-        raise CannotUse((Fault(where=where, what=trouble.what, remedy=trouble.remedy),)) from None
+    signed = name in REPEAT_FIELDS
+    return read_length(asked.get(name, ""), system, signed=signed, longest=LONGEST_ROLL)
