@@ -10,8 +10,8 @@ import numpy as np
 
 from foldwright.core.cloth.following import in_best_order
 from foldwright.core.cloth.level import Level
+from foldwright.core.cloth.passing import in_one_phase, lay_past_flaws
 from foldwright.core.cloth.placing import Laid, place
-from foldwright.core.cloth.runs import fill_runs
 from foldwright.core.cloth.whole import Bolt, Cloth
 
 BOLTS = 0.15  # how often two bolts are exchanged instead of two cut lengths
@@ -64,7 +64,16 @@ def lay_out(cloth: Cloth, levels: Sequence[Level], tries: int, again: int = 0) -
     bolt = cloth.bolts[0]
     if len(cloth.bolts) == 1 and not bolt.flaws:
         return _on_one(cloth, bolt, levels)
-    return _Search(cloth, levels, again).best(tries)
+    found = _past_flaws(cloth, levels, again) if in_one_phase(cloth, levels) else None
+    if found is not None and len(levels) * len(cloth.bolts) > MOST_WORK:
+        return found
+    return min(found, _Search(cloth, levels, again).best(tries), key=_rank)
+
+
+def _past_flaws(cloth: Cloth, levels: Sequence[Level], again: int) -> Layout | None:
+    chance = np.random.default_rng([len(levels), again]) if again else None
+    laid = lay_past_flaws(cloth, levels, chance)
+    return None if laid is None else Layout(laid)
 
 
 def _on_one(cloth: Cloth, bolt: Bolt, levels: Sequence[Level]) -> Layout | None:
@@ -144,7 +153,7 @@ class _Search:
 
     def best(self, tries: int) -> Layout | None:
         """Give the best layout after so many changes."""
-        starts = [(self._filled(deal), deal) for deal in self._deals()] + [*self._by_runs()]
+        starts = [(self._filled(deal), deal) for deal in self._deals()]
         best, deal = min(starts, key=lambda each: _rank(each[0]))
         work = len(self.levels) * len(self.cloth.bolts)
         for _ in range(min(tries, MOST_WORK // work)):
@@ -155,15 +164,6 @@ class _Search:
             if _rank(found) <= _rank(best):
                 best, deal = found, tried
         return best
-
-    def _by_runs(self) -> Iterator[tuple[Layout | None, _Deal]]:
-        """Give layouts that fill the runs between flaws, where no repeat is in the way."""
-        if self.cloth.repeat or not any(bolt.flaws for bolt in self.cloth.bolts):
-            return
-        for deal in self._deals():
-            if laid := fill_runs(self.cloth, deal.levels, deal.bolts):
-                layout = Layout(laid)
-                yield layout, replace(deal, levels=tuple(each.level for each in laid))
 
     def _deals(self) -> Iterator[_Deal]:
         """Give the bolts as they stand, the longest first, the shortest, the soundest first."""

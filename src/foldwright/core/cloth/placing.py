@@ -41,19 +41,19 @@ def place(cloth: Cloth, bolt: Bolt, level: Level, after: int) -> Laid | None:
 
     Source: derived here.
     """
-    first = _in_the_repeat(cloth, bolt, level, after)
+    first = in_the_repeat(cloth, bolt, level, after)
     for start in islice(_starts(cloth, bolt, level, first), MOST_REPEATS):
         if bolt.end is not None and start + level.length > bolt.end:
             return None
         near = [f for f in bolt.flaws if f.start < start + level.length and f.end > start]
         wide = any(s.left + cloth.kinds[s.kind].width > bolt.width for s in level.strips)
-        clear = _clear_of(cloth, bolt, level, start, near) if near or wide else level
+        clear = clear_of(cloth, bolt, level, start, near) if near or wide else level
         if clear is not None:
             return Laid(bolt, start, clear, first - after, start - first)
     return None
 
 
-def _in_the_repeat(cloth: Cloth, bolt: Bolt, level: Level, position: int) -> int:
+def in_the_repeat(cloth: Cloth, bolt: Bolt, level: Level, position: int) -> int:
     """Give the first position where the pattern stands as the cut length needs it."""
     if level.start is None or not cloth.repeat or bolt.origin is None:
         return position
@@ -73,7 +73,7 @@ def _starts(cloth: Cloth, bolt: Bolt, level: Level, first: int) -> Iterator[int]
     )
 
 
-def _clear_of(
+def clear_of(
     cloth: Cloth, bolt: Bolt, level: Level, start: int, flaws: Sequence[Box]
 ) -> Level | None:
     """Give the cut length with its strips laid across so that no flaw shows."""
