@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
-from itertools import islice, product
+from itertools import chain, islice, product
 
 from foldwright.core.cloth.order import ClothOrder, ClothPiece
-from foldwright.core.cloth.whole import Bolt, Cloth, bolt_to_buy, bolts_of, in_whole_units
+from foldwright.core.cloth.whole import Bolt, Cloth, Kind, bolt_to_buy, bolts_of, in_whole_units
 
 MOST_WAYS = 256
+FILLED_TO = (100, 90, 80, 70, 60, 50, 40, 30)  # percent of a lot's cloth, by area
 Starts = Mapping[str, int]
 Division = tuple[Cloth, ...]  # parts of a job that have nothing to do with each other
 
@@ -34,7 +35,8 @@ def divisions(order: ClothOrder, starts: Starts, *, turned: bool) -> Iterator[Di
 
     Takes: an order without faults; where each free room starts; whether the cloth is turned.
 
-    Gives: ways to try, one only for cloth to buy and for rolls of one lot and one width.
+    Gives: ways to try, one only for cloth to buy and for rolls of one lot and one width; none
+    in which a piece has no place across.
 
     Source: derived here.
     """
@@ -43,10 +45,19 @@ def divisions(order: ClothOrder, starts: Starts, *, turned: bool) -> Iterator[Di
         return
     for lots in islice(_by_lot(order, turned=turned), MOST_WAYS):
         for bolts in product(*(_by_width(order, lot) for lot in lots)):
-            yield tuple(
+            division = tuple(
                 in_whole_units(order, part, starts, turned=turned, groups=groups)
                 for part, groups in zip(bolts, lots.values(), strict=True)
             )
+            if all(_has_place(cloth, kind) for cloth in division for kind in cloth.kinds):
+                yield division
+
+
+def _has_place(cloth: Cloth, kind: Kind) -> bool:
+    """Tell whether a piece can stand somewhere across, with its motif where it must be."""
+    if kind.across is None:
+        return kind.width <= cloth.width
+    return any(True for _ in cloth.places(kind))
 
 
 def _to_buy(order: ClothOrder, *, turned: bool) -> list[Bolt]:
@@ -71,9 +82,44 @@ def _by_lot(order: ClothOrder, *, turned: bool) -> Iterator[dict[str, set[str]]]
     for lot in lots:
         yield {lot: set(areas)}
     if len(lots) > 1 and len(areas) > 1:
-        for choice in product(lots, repeat=len(areas)):
+        ways = chain(_dealt(order, areas), product(lots, repeat=len(areas)))
+        for choice in _once(ways):
             if len(set(choice)) > 1:
                 yield _divided(choice, areas)
+
+
+def _dealt(order: ClothOrder, areas: Mapping[str, int]) -> Iterator[tuple[str, ...]]:
+    """Deal the groups out, the largest first, to lots filled up to an ever smaller share.
+
+    Where rooms are many, the ways that are tried one after another differ in the smallest
+    rooms alone, and none of them may fit.
+    """
+    held: dict[str, int] = defaultdict(int)
+    for roll in order.rolls:
+        clear = roll.length - roll.head_loss
+        held[roll.lot] += roll.usable_width.nanometres * clear.nanometres
+    by_size = sorted(held, key=lambda lot: (-held[lot], lot))
+    for percent in FILLED_TO:
+        for lots in (by_size, by_size[::-1]):
+            yield _filled({lot: held[lot] * percent // 100 for lot in lots}, areas)
+
+
+def _filled(room: dict[str, int], areas: Mapping[str, int]) -> tuple[str, ...]:
+    """Put each group into the first lot with room for it, else into the one with most room."""
+    choice = []
+    for area in areas.values():
+        lot = next((lot for lot in room if room[lot] >= area), max(room, key=lambda lot: room[lot]))
+        room[lot] -= area
+        choice.append(lot)
+    return tuple(choice)
+
+
+def _once(ways: Iterable[tuple[str, ...]]) -> Iterator[tuple[str, ...]]:
+    seen: set[tuple[str, ...]] = set()
+    for way in ways:
+        if way not in seen:
+            seen.add(way)
+            yield way
 
 
 def _divided(choice: tuple[str, ...], areas: Mapping[str, int]) -> dict[str, set[str]]:

@@ -51,9 +51,8 @@ class Listed:
                 for level in levels
             ]
         )
-        self._end = np.array(
-            [place_in(cloth, (v.start or 0) + each) for v, each in zip(levels, on, strict=True)]
-        )
+        ends = [place_in(cloth, (v.start or 0) + each) for v, each in zip(levels, on, strict=True)]
+        self._end = np.where(self._start == NOWHERE, NOWHERE, ends)
         self._far = np.array(on) / cloth.per_mm
         self._length = np.array([level.length for level in levels]) / cloth.per_mm
         cells = [
