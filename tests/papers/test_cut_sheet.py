@@ -65,11 +65,30 @@ def test_cuts_stand_in_order_with_marks_balance_and_pieces() -> None:
         "rip from 300 mm to 600 mm",
         "3300 mm",
         "1660 mm",
-        "from mark 1740 mm : 770 mm by 1600 mm , large enough for board cover",
+        "from mark 1740 mm , 600 mm from the left edge: 770 mm by 1600 mm , large enough for board",
         "Lost between cuts: 20 mm to the repeat.",
     ):
         assert words in said
     assert said.index("1700 mm") < said.index("3340 mm")
+
+
+def test_a_piece_has_the_same_key_in_the_list_and_on_the_roll() -> None:
+    said = printed(Paper.A4, System.METRIC).said()
+    for key in ("2a", "2b"):
+        assert said.count(key) == 2
+
+
+def test_no_mere_strip_is_listed_as_left() -> None:
+    strip = replace(PLAN.remnants[0], width=Length.mm(20))
+    found = read(pdf(replace(PLAN, remnants=(strip,)), Paper.A4, System.METRIC))
+    assert "Left over" not in found.said()
+
+
+def test_a_bound_that_is_not_known_yet_is_not_printed_as_nothing() -> None:
+    assert COMPARED.comparison is not None
+    unknown = replace(COMPARED.comparison, bound=Length.mm(0))
+    found = read(pdf(replace(COMPARED, comparison=unknown), Paper.A4, System.METRIC))
+    assert "Proven least not known yet" in found.said()
 
 
 def test_it_says_what_is_proven_and_what_simpler_ways_take() -> None:

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import io
 import re
+import time
 import tomllib
 from pathlib import Path
+from threading import Lock
 
 import pdfplumber
 import pytest
@@ -15,7 +17,10 @@ from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import System
 from foldwright.web.pages.cloth import read_what_if
 from foldwright.work.book import Book
+from foldwright.work.cut_search import CutSearch
+from foldwright.work.cutting import cloths_of
 from foldwright.work.files import CannotUse
+from foldwright.work.jobfile import load_job
 
 ROLLS = Path(__file__).parents[1] / "work" / "rolls.toml"
 CLOTH = "/jobs/1/cloth"
@@ -54,6 +59,32 @@ def test_the_search_can_be_ended_and_begun_again_for_longer(client: TestClient) 
     assert "data-running" not in client.get(CLOTH).text
     assert client.post(f"{CLOTH}/longer").status_code == 303
     client.post(f"{CLOTH}/end")
+
+
+def test_searches_take_turns_and_one_that_is_ended_waits_for_none() -> None:
+    job = load_job(ROLLS).job
+    assert job is not None
+    turn = Lock()
+    search = CutSearch(cloths_of(job), 20.0, time.monotonic, turn)
+    with turn:
+        search.start()
+        search.wait(2.0)
+        assert search.running
+        assert search.ready
+        search.end()
+        search.wait(5.0)
+    assert not search.running
+    assert all(cut and cut.plan for cut in search.cuts)
+
+
+@pytest.mark.usefixtures("rolls")
+def test_what_each_cloth_takes_stands_first(client: TestClient) -> None:
+    text = client.get(CLOTH).text
+    first = re.search(r'<table class="grid to-order">(.*?)</table>', text, re.DOTALL)
+    assert first is not None
+    assert "of what is in hand" in first[1]
+    assert "to buy" in first[1]
+    assert first.end() < text.index("<svg")
 
 
 @pytest.mark.usefixtures("rolls")

@@ -15,8 +15,6 @@ from foldwright.core.why.telling import fill
 from foldwright.work.cutting import ClothCut
 from foldwright.work.what_if import Change, Moved
 
-LEAST_LEFT = Length.mm(100)  # narrower strips are waste
-
 
 def cloth_lines(cut: ClothCut, system: System) -> Iterator[str]:
     """Give one cloth in lines: what it takes, its cuts, what is left, and the proof."""
@@ -24,7 +22,7 @@ def cloth_lines(cut: ClothCut, system: System) -> Iterator[str]:
     ordered = print_cloth(cut.to_cut.yardage.ordered.value, system)
     yield f"{cut.to_cut.title}: {'1 piece' if count == 1 else f'{count} pieces'}"
     yield f"  by the trade's rule, before any roll is known: {ordered}"
-    yield from _findings(cut.answer.findings, system)
+    yield from _findings(cut.to_settle, system)
     if cut.plan is not None:
         yield from _plan_lines(cut, cut.plan, system)
     yield from (f"  {remark}" for remark in cut.remarks(system))
@@ -51,19 +49,20 @@ def _roll_lines(roll: RollCuts, system: System) -> Iterator[str]:
     yield f"  {name}: {print_cloth(bought, system)}"
     for cut in roll.cuts:
         yield f"    {_cut_line(cut, system)}"
-    for left in roll.remnants:
-        if min(left.width, left.length) < LEAST_LEFT:
-            continue
-        size = f"{_print(left.width, system)} × {_print(left.length, system)}"  # noqa: RUF001 - by
-        yield f"    left at {_print(left.along, system)}: {size}"
+    for left in roll.worth_keeping:
+        size = f"{_print(left.width, system)} by {_print(left.length, system)}"
+        uses = f", large enough for {', '.join(left.uses)}" if left.uses else ""
+        place = f"{_print(left.along, system)}, {_print(left.across, system)} across"
+        yield f"    left at {place}: {size}{uses}"
 
 
 def _cut_line(cut: Cut, system: System) -> str:
-    marks = f"{_print(cut.start, system)} to {_print(cut.end, system)}"
+    marks = f"from {_print(cut.start, system)} to {_print(cut.end, system)}"
     begins = cut.start_in_repeat
     repeat = "" if begins is None else f", {_print(begins, system)} into the repeat"
     pieces = "; ".join(_piece(piece, system) for piece in cut.pieces)
-    return f"{cut.number}. {marks}{repeat}: {pieces}"
+    left = "" if cut.left_on_roll is None else f"; {_print(cut.left_on_roll, system)} left"
+    return f"{cut.number}. {marks}{repeat}: {pieces}{left}"
 
 
 def _piece(piece: CutPiece, system: System) -> str:
@@ -73,7 +72,7 @@ def _piece(piece: CutPiece, system: System) -> str:
 
 def change_lines(other: ClothCut, change: Change | None, system: System) -> Iterator[str]:
     """Give what would be in lines: the length, and every piece that moves."""
-    yield from (line.strip() for line in _findings(other.answer.findings, system))
+    yield from (line.strip() for line in _findings(other.to_settle, system))
     if other.plan is None or change is None:
         return
     yield f"What if: {gap_in_words(other.plan, system)} {_difference(change.longer, system)}"

@@ -55,16 +55,20 @@ def cut_sheet(  # noqa: PLR0913 - a plan, its order and its cloth, and what ever
 def _roll(roll: RollCuts, order: ClothOrder, system: System, width: float) -> dict[str, Any]:
     """Print one roll: how it was measured, its drawing, its cuts and what is left."""
     return {
-        "name": roll.use.name,
+        "name": _roll_name(roll),
         "facts": _facts(roll, order, system),
         "views": [picture(band) for band in _bands(roll, order, system, width)],
         "cuts": [_cut(cut, system) for cut in roll.cuts],
         "repeat": any(cut.start_in_repeat is not None for cut in roll.cuts),
         "balance": any(cut.left_on_roll is not None for cut in roll.cuts),
-        "remnants": [_remnant(left, system) for left in roll.remnants],
+        "remnants": [_remnant(left, system) for left in roll.worth_keeping],
         "used": print_cloth(roll.use.used, system),
         "lost": _lost(roll, system),
     }
+
+
+def _roll_name(roll: RollCuts) -> str:
+    return f"Roll {roll.use.name}" if roll.in_hand else "To be cut from what is bought"
 
 
 def _bands(roll: RollCuts, order: ClothOrder, system: System, width: float) -> tuple[Drawing, ...]:
@@ -123,6 +127,7 @@ def _piece(piece: CutPiece, system: System) -> dict[str, Any]:
         if trim
     ]
     return {
+        "key": piece.key,
         "name": piece.name,
         "size": f"{print_length(piece.width, system)} by {print_length(piece.length, system)}",
         "rip": f"{print_length(piece.rip_from, system)} to {print_length(piece.rip_to, system)}",
@@ -135,6 +140,7 @@ def _piece(piece: CutPiece, system: System) -> dict[str, Any]:
 def _remnant(left: Remnant, system: System) -> dict[str, str]:
     return {
         "at": print_length(left.along, system),
+        "across": print_length(left.across, system),
         "size": f"{print_length(left.width, system)} by {print_length(left.length, system)}",
         "uses": ", ".join(left.uses),
     }

@@ -17,7 +17,7 @@ from foldwright.core.drawing.frame import Frame
 from foldwright.core.drawing.roll import roll_drawings
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.printing import print_cloth, print_length
-from foldwright.core.quantity.rounding import System
+from foldwright.core.quantity.rounding import Rounding, System
 from foldwright.core.why.figure import Figure
 from foldwright.core.why.telling import fill, tell
 from foldwright.work.cut_search import CutSearch
@@ -31,15 +31,14 @@ SECONDS = 20.0
 LONGER_SECONDS = 120.0
 FIRST_SIGHT_S = 1.0  # the page waits so long for the first plans
 FRAME = Frame(width=250.0, height=72.0)
-LEAST_LEFT = Length.mm(100)  # narrower strips are waste
 
 
 class CutDesk:
-    """The searches by the job and the save that they are for; one runs at a time."""
+    """The searches by the job and the save that they are for; they run one after the other."""
 
     def __init__(self) -> None:
         self._searches: OrderedDict[tuple[int, int], CutSearch] = OrderedDict()
-        self._lock = Lock()
+        self._turn, self._lock = Lock(), Lock()
 
     def search(self, key: tuple[int, int], job: Job) -> CutSearch:
         """Give the search for a save of a job, begun where it is not known."""
@@ -48,15 +47,16 @@ class CutDesk:
         return known or self.begin(key, job, SECONDS)
 
     def begin(self, key: tuple[int, int], job: Job, seconds: float) -> CutSearch:
-        """Begin a search, and end every other."""
-        search = CutSearch(cloths_of(job), seconds, time.monotonic)
+        """Begin a search, and end those for other saves of the same job."""
+        search = CutSearch(cloths_of(job), seconds, time.monotonic, self._turn)
         with self._lock:
-            for other in self._searches.values():
-                other.end()
+            for (job_id, _), other in self._searches.items():
+                if job_id == key[0]:
+                    other.end()
             self._searches[key] = search
             self._searches.move_to_end(key)
             while len(self._searches) > SEARCHES_KEPT:
-                self._searches.popitem(last=False)
+                self._searches.popitem(last=False)[1].end()
         search.start()
         search.wait(FIRST_SIGHT_S)
         return search
@@ -96,8 +96,7 @@ class RollView:
     @property
     def left(self) -> list[str]:
         """Give what is left over, with its uses."""
-        worth = (left for left in self.roll.remnants if min(left.width, left.length) >= LEAST_LEFT)
-        return [self._left(left) for left in worth]
+        return [self._left(left) for left in self.roll.worth_keeping]
 
     def _line(self, cut: Cut) -> tuple[str, str, str, str, str, str]:
         pieces = "; ".join(self._piece(piece) for piece in cut.pieces)
@@ -108,12 +107,14 @@ class RollView:
     def _piece(self, piece: CutPiece) -> str:
         rip = f"{self.mark(piece.rip_from)} to {self.mark(piece.rip_to)}"
         joins = f", joins {' and '.join(piece.partners)}" if piece.partners else ""
-        return f"{piece.name}, ripped {rip}{', turned' if piece.turned else ''}{joins}"
+        turned = ", turned" if piece.turned else ""
+        return f"{piece.key} {piece.name}, ripped {rip}{turned}{joins}"
 
     def _left(self, left: Remnant) -> str:
         size = f"{self.mark(left.width)} by {self.mark(left.length)}"
-        uses = f", enough for {', '.join(left.uses)}" if left.uses else ""
-        return f"{size} at {self.mark(left.along)}{uses}"
+        uses = f", large enough for {', '.join(left.uses)}" if left.uses else ""
+        place = f"from mark {self.mark(left.along)}, {self.mark(left.across)} from the left edge"
+        return f"{place}: {size}{uses}"
 
     def _known(self, length: Length | None) -> str:
         return "" if length is None else self.mark(length)
@@ -148,6 +149,26 @@ class ClothView:
         return self.cut.plan
 
     @property
+    def takes(self) -> str:
+        """Give what is to be bought, or used of the rolls in hand."""
+        if self.cut.plan is None:
+            return "no plan"
+        length = print_cloth(self.cut.plan.bought, self.system)
+        return f"{length} of what is in hand" if self.cut.to_cut.in_hand else f"{length} to buy"
+
+    @property
+    def proof(self) -> str:
+        """Give the least that any plan takes, in few words."""
+        plan = self.cut.plan
+        if plan is None:
+            return ""
+        if plan.proven:
+            return "no plan takes less"
+        if not plan.bound:
+            return "not known yet"
+        return f"at least {print_cloth(plan.bound, self.system, Rounding.MUST_FIT)}"
+
+    @property
     def gap(self) -> str:
         """Say what it takes, and what is proven impossible to beat."""
         return gap_in_words(self.cut.plan, self.system) if self.cut.plan else ""
@@ -178,8 +199,7 @@ class ClothView:
                 fill(finding.sentence, finding.figures, self.system),
                 " ".join(fill(r.sentence, r.figures, self.system) for r in finding.remedies),
             )
-            for finding in self.cut.answer.findings
-            if finding.id != "cloth.cut_short"  # said with the gap
+            for finding in self.cut.to_settle
         ]
 
     @property

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from threading import Lock, Thread
 
 from foldwright.core.cloth.order import ClothPlan
@@ -13,20 +14,29 @@ from foldwright.work.cutting import ClothCut, cut_cloths
 from foldwright.work.stock import PlanAtFault
 
 Clock = Callable[[], float]
+LOOK_AGAIN_S = 0.2
 
 
 class CutSearch:
     """One search for the plans of a job's cloths, in a thread of its own.
 
-    First every cloth gets a plan at once, then the time is shared among them.
+    First every cloth gets a plan at once, then the time is shared among them. Searches that
+    share a `turn` look for better plans one after the other.
     """
 
-    def __init__(self, cloths: tuple[ClothToCut, ...], time_given_s: float, clock: Clock) -> None:
+    def __init__(
+        self,
+        cloths: tuple[ClothToCut, ...],
+        time_given_s: float,
+        clock: Clock,
+        turn: Lock | None = None,
+    ) -> None:
         self.cloths = cloths
         self.trouble = ""
         self._best: list[ClothCut | None] = [None] * len(cloths)
         self._time_given_s, self._clock = time_given_s, clock
         self._ended = False
+        self._turn = turn or Lock()
         self._lock = Lock()
         self._thread = Thread(target=self._search, daemon=True)
 
@@ -60,14 +70,28 @@ class CutSearch:
 
     def _search(self) -> None:
         try:
-            for seconds in (0.0, self._time_given_s):
-                found = cut_cloths(
-                    self.cloths, time_given_s=seconds, clock=self._read, watch=self._watch
-                )
-                with self._lock:
-                    self._best = [*found]
+            self._plan(0.0)
+            with self._in_turn():
+                self._plan(self._time_given_s)
         except PlanAtFault as trouble:
             self.trouble = str(trouble)
+
+    def _plan(self, seconds: float) -> None:
+        found = cut_cloths(self.cloths, time_given_s=seconds, clock=self._read, watch=self._watch)
+        with self._lock:
+            self._best = [*found]
+
+    @contextmanager
+    def _in_turn(self) -> Iterator[None]:
+        """Wait until no other search runs; one that was ended waits for none."""
+        mine = False
+        while not (mine or self._ended):
+            mine = self._turn.acquire(timeout=LOOK_AGAIN_S)
+        try:
+            yield
+        finally:
+            if mine:
+                self._turn.release()
 
     def _read(self) -> float:
         return math.inf if self._ended else self._clock()

@@ -14,11 +14,13 @@ from foldwright.core.facts.order_limits import ROLL_MARGIN
 from foldwright.core.quantity.printing import print_length
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.answer import Answer
+from foldwright.core.why.finding import Finding
 from foldwright.work.cut_orders import ClothToCut, as_measured, cloths_to_cut
 from foldwright.work.job import Job, JobPlan
 from foldwright.work.planning import rooms_of
 from foldwright.work.stock import PlanAtFault
 
+CUT_SHORT = "cloth.cut-short"
 Clock = Callable[[], float]
 Watch = Callable[[ClothToCut, ClothPlan], bool]
 
@@ -34,6 +36,11 @@ class ClothCut:
     def plan(self) -> ClothPlan | None:
         """Give the plan, if there is one."""
         return self.answer.result
+
+    @property
+    def to_settle(self) -> tuple[Finding, ...]:
+        """Give what stands in the way; that a search was ended early is said with the gap."""
+        return tuple(each for each in self.answer.findings if each.id != CUT_SHORT)
 
     @property
     def short_rolls(self) -> tuple[RollUse, ...]:

@@ -81,6 +81,15 @@ def test_a_flaw_is_hatched_at_its_place() -> None:
     assert [hatch.outline[0] for hatch in hatches] == [(3450.0, 200.0)]
 
 
+def test_a_piece_too_small_for_its_name_carries_the_key_of_the_list() -> None:
+    small, large = (
+        {words for band in drawn(width=width) for words in texts(band, Layer.NOTES)}
+        for width in (45.0, 260.0)
+    )
+    assert {"2a", "2b"} <= small
+    assert {"2a  1 face left", "2b  1 face right"} <= large
+
+
 def test_a_turned_piece_points_to_the_left_edge() -> None:
     turned = tuple(replace(place, turned=True) for place in PLAN.placements)
     arrows = [

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from string import ascii_lowercase
 
 from foldwright.core.cloth.order import (
     ClothOrder,
@@ -13,6 +14,7 @@ from foldwright.core.cloth.order import (
     Remnant,
     RollUse,
 )
+from foldwright.core.facts.order_limits import LEAST_REMNANT
 from foldwright.core.quantity.length import ZERO, Length
 
 
@@ -24,6 +26,7 @@ class CutPiece:
     cut length, so that its pattern begins where it must.
     """
 
+    key: str  # short enough for the drawing: the number of its cut, and its place from the left
     name: str
     rip_from: Length
     rip_to: Length
@@ -67,6 +70,13 @@ class RollCuts:
     remnants: tuple[Remnant, ...]
     lost_to_repeat: Length
     lost_to_flaws: Length
+
+    @property
+    def worth_keeping(self) -> tuple[Remnant, ...]:
+        """Give what is left that is no mere strip, the first along the roll first."""
+        least = LEAST_REMNANT.value
+        kept = (left for left in self.remnants if min(left.width, left.length) >= least)
+        return tuple(sorted(kept, key=lambda left: (left.along, left.across)))
 
 
 def cut_list(plan: ClothPlan, order: ClothOrder) -> tuple[RollCuts, ...]:
@@ -118,7 +128,7 @@ def _cuts(use: RollUse, plan: ClothPlan, order: ClothOrder, first: int) -> Itera
             end=end,
             waste_before=level.start - before,
             start_in_repeat=_in_repeat(level, use, order),
-            pieces=tuple(_pieces(level, plan, order)),
+            pieces=tuple(_pieces(number, level, plan, order)),
             left_on_roll=use.length - end if use.length else None,
         )
         before = end
@@ -132,12 +142,15 @@ def _in_repeat(level: CutLength, use: RollUse, order: ClothOrder) -> Length | No
     return Length((level.start - use.origin_along).nanometres % repeat.nanometres)
 
 
-def _pieces(level: CutLength, plan: ClothPlan, order: ClothOrder) -> Iterator[CutPiece]:
+def _pieces(
+    number: int, level: CutLength, plan: ClothPlan, order: ClothOrder
+) -> Iterator[CutPiece]:
     """List the pieces of a cut length from left to right."""
     places = [place for place in plan.placements if place.piece in level.pieces]
-    for place in sorted(places, key=lambda place: place.across):
+    for nth, place in enumerate(sorted(places, key=lambda place: place.across)):
         head_trim = place.along - level.start
         yield CutPiece(
+            key=f"{number}{_letter(nth)}" if len(places) > 1 else str(number),
             name=place.piece,
             rip_from=place.across,
             rip_to=place.across + place.width,
@@ -148,6 +161,12 @@ def _pieces(level: CutLength, plan: ClothPlan, order: ClothOrder) -> Iterator[Cu
             turned=place.turned,
             partners=_partners(place, order),
         )
+
+
+def _letter(nth: int) -> str:
+    """Give a, b, c and so on; beyond the alphabet by two letters."""
+    more, last = divmod(nth, len(ascii_lowercase))
+    return (_letter(more - 1) if more else "") + ascii_lowercase[last]
 
 
 def _partners(place: Placement, order: ClothOrder) -> tuple[str, ...]:

@@ -70,11 +70,12 @@ def comparison_rows(plan: ClothPlan, system: System) -> tuple[tuple[str, str, st
     if compared is None:
         return ()
     least = Rounding.MUST_FIT if compared.bound < compared.plan else Rounding.CUT_OVERSIZE
+    proven = print_cloth(compared.bound, system, least) if compared.bound else "not known yet"
     return (
         ("This plan", print_cloth(compared.plan, system), ""),
         _row("Each shade on its own", compared.shade_by_shade, compared.plan, system),
         _row("Longest first, side by side", compared.first_fit, compared.plan, system),
-        ("Proven least", print_cloth(compared.bound, system, least), ""),
+        ("Proven least", proven, ""),
     )
 
 

@@ -22,6 +22,7 @@ from foldwright.core.drawing.shapes import rectangle
 from foldwright.core.quantity.length import Length
 
 Write = Callable[[Length], str]
+Lined = tuple[str, Lettering, bool]
 
 ARROW, ARROW_OFF, WORDS_OFF, LINE_GAP, INSET = 5.0, 2.0, 2.0, 1.2, 0.8  # of paper
 
@@ -31,7 +32,7 @@ def draw_piece(piece: CutPiece, cut: Cut, scale: float, write: Write) -> Iterato
 
     Takes: the piece; its cut length; the scale; what writes a length.
 
-    Gives: the elements; words that do not fit are left out, the list names them all.
+    Gives: the elements; where its name does not fit, the key under which the list names it.
 
     Source: derived here.
 
@@ -40,7 +41,7 @@ def draw_piece(piece: CutPiece, cut: Cut, scale: float, write: Write) -> Iterato
     >>> cut = cut_list(PLAN, ORDER)[0].cuts[0]
     >>> drawn = draw_piece(cut.pieces[0], cut, 25.0, lambda size: f"{size.in_millimetres:.0f}")
     >>> [element.words for element in drawn if isinstance(element, Text)]
-    ['1 face centre', '1350 by 1600', 'joins 1 face left, 1 face right']
+    ['1  1 face centre', '1350 by 1600', 'joins 1 face left, 1 face right']
     """
     head = (cut.start + piece.head_trim).in_millimetres
     box = Box(
@@ -52,12 +53,12 @@ def draw_piece(piece: CutPiece, cut: Cut, scale: float, write: Write) -> Iterato
     yield rectangle(box, Layer.CUTS, LineKind.VISIBLE)
     yield from _arrow(box, scale, turned=piece.turned)
     size = f"{write(piece.width)} by {write(piece.length)}"
-    lines = [(piece.name, Lettering.FIGURE, True), (size, Lettering.FIGURE, False)]
-    if _height(lines) > (box.top - box.bottom) / scale:
-        lines = [(f"{piece.name}  {size}", Lettering.FIGURE, True), lines[0]]
-    if piece.partners:
-        lines.append((f"joins {', '.join(piece.partners)}", Lettering.NOTE, False))
-    yield from _words(box, lines, scale, past=ARROW_OFF + ARROW + WORDS_OFF)
+    joins = [(f"joins {', '.join(piece.partners)}", Lettering.NOTE, False)][: len(piece.partners)]
+    named = [
+        [(words, Lettering.FIGURE, True), (size, Lettering.FIGURE, False), *joins]
+        for words in (f"{piece.key}  {piece.name}", piece.key)
+    ]
+    yield from _words(box, named, scale, past=ARROW_OFF + ARROW + WORDS_OFF)
 
 
 def _along(piece: CutPiece, cut: Cut) -> float:
@@ -90,10 +91,9 @@ def draw_remnant(left: Remnant, end: float, scale: float, write: Write) -> Itera
     if box.right <= box.left or box.top <= box.bottom:
         return
     yield rectangle(box, Layer.NOTES, LineKind.ELSEWHERE)
-    lines = [(f"left {write(left.width)} by {write(left.length)}", Lettering.NOTE, False)]
-    if left.uses:
-        lines.append((f"for {', '.join(left.uses)}", Lettering.NOTE, False))
-    yield from _words(box, lines, scale, past=WORDS_OFF)
+    size = (f"left {write(left.width)} by {write(left.length)}", Lettering.NOTE, False)
+    uses = [(f"for {', '.join(left.uses)}", Lettering.NOTE, False)][: len(left.uses)]
+    yield from _words(box, [[size, *uses], uses], scale, past=WORDS_OFF)
 
 
 def _arrow(box: Box, scale: float, *, turned: bool) -> Iterator[Line]:
@@ -110,18 +110,19 @@ def _arrow(box: Box, scale: float, *, turned: bool) -> Iterator[Line]:
     yield Line(start=start, end=end, arrow=True, layer=Layer.CUTS, kind=LineKind.THIN)
 
 
-def _words(
-    box: Box, lines: list[tuple[str, Lettering, bool]], scale: float, *, past: float
-) -> Iterator[Text]:
-    """Write as many lines as the box holds, the first ones first."""
-    room = box.width / scale - past - WORDS_OFF / 2
-    fitting = [line for line in lines if text_width(line[0], line[1]) <= room]
-    while fitting and _height(fitting) > (box.top - box.bottom) / scale:
-        fitting.pop()
-    if not fitting:
-        yield from _upright(box, lines[0], scale)
-    top = (box.bottom + box.top) / 2 + _height(fitting) / 2 * scale
-    for words, size, strong in fitting:
+def _words(box: Box, ways: list[list[Lined]], scale: float, *, past: float) -> Iterator[Text]:
+    """Write the lines in the first way in which the first of them fits."""
+    for lines in ways:
+        fitting = _fitting(box, lines, scale, past)
+        words = _flat(box, fitting, scale, past) if fitting else _upright(box, lines[:1], scale)
+        if written := list(words):
+            yield from written
+            return
+
+
+def _flat(box: Box, lines: list[Lined], scale: float, past: float) -> Iterator[Text]:
+    top = (box.bottom + box.top) / 2 + _height(lines) / 2 * scale
+    for words, size, strong in lines:
         yield Text(
             at=Point(box.left + past * scale, top - size.value / 2 * scale),
             words=words,
@@ -134,25 +135,33 @@ def _words(
         top -= (size.value + LINE_GAP) * scale
 
 
-def _upright(box: Box, line: tuple[str, Lettering, bool], scale: float) -> Iterator[Text]:
+def _fitting(box: Box, lines: list[Lined], scale: float, past: float) -> list[Lined]:
+    """Give as many lines as the box holds, none if not the first."""
+    room = box.width / scale - past - WORDS_OFF / 2
+    fitting = [line for line in lines if text_width(line[0], line[1]) <= room]
+    while fitting and _height(fitting) > (box.top - box.bottom) / scale + LINE_GAP:
+        fitting.pop()
+    return fitting if fitting[:1] == lines[:1] else []
+
+
+def _upright(box: Box, lines: list[Lined], scale: float) -> Iterator[Text]:
     """Write a line in a box too narrow for it to lie, to be read from the right, if it fits."""
-    words, size, strong = line
-    tall, wide = (box.top - box.bottom) / scale, box.width / scale
-    if size.value > wide or text_width(words, size) > tall - WORDS_OFF:
-        return
-    yield Text(
-        at=Point((box.left + box.right) / 2, (box.bottom + box.top) / 2),
-        words=words,
-        size=size,
-        anchor=Anchor.MIDDLE,
-        strong=strong,
-        upright=True,
-        backed=True,
-        layer=Layer.NOTES,
-        kind=LineKind.THIN,
-    )
+    for words, size, strong in lines:
+        tall, wide = (box.top - box.bottom) / scale, box.width / scale
+        if size.value <= wide and text_width(words, size) <= tall - WORDS_OFF:
+            yield Text(
+                at=Point((box.left + box.right) / 2, (box.bottom + box.top) / 2),
+                words=words,
+                size=size,
+                anchor=Anchor.MIDDLE,
+                strong=strong,
+                upright=True,
+                backed=True,
+                layer=Layer.NOTES,
+                kind=LineKind.THIN,
+            )
 
 
-def _height(lines: list[tuple[str, Lettering, bool]]) -> float:
+def _height(lines: list[Lined]) -> float:
     """Give the height of some lines of words, on paper."""
     return sum(size.value + LINE_GAP for _, size, _ in lines)

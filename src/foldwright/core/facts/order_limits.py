@@ -125,6 +125,14 @@ ROLL_MARGIN = _limit(
     Status.HOUSE,
 )
 
+LEAST_REMNANT = fact(
+    "narrowest remnant worth a line",
+    Length.mm(100),
+    Unit.LENGTH,
+    "A strip narrower than this is waste, and no list names it.",
+    Status.HOUSE,
+)
+
 SHRINKAGE_APART = fact(
     "face and lining shrink apart",
     0.01,
