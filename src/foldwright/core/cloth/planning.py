@@ -27,8 +27,15 @@ from foldwright.core.cloth.searching import (
     finder_of,
     search,
 )
+from foldwright.core.cloth.starting import CutTogether, better_starts, cut_lengths
 from foldwright.core.cloth.watching import PartWatch
-from foldwright.core.cloth.whole import length_of
+from foldwright.core.cloth.whole import length_of, units_in_a_nanometre
+from foldwright.core.cloth.without_repeat import (
+    Beside,
+    PlainSearch,
+    beside_of,
+    without_repeat,
+)
 from foldwright.core.cloth.writing_out import Part
 from foldwright.core.quantity.length import ZERO
 from foldwright.core.quantity.printing import print_length
@@ -48,8 +55,12 @@ SEARCHED = 2
 LAID_IN_VAIN = 12
 REGROUPED = 40
 NEVER = 2**62
+PLAIN = 0.25
+"""Part of the time for the job without its repeat, where rooms may start anywhere."""
 SETTLING = 0.3
 """Part of the time for settling where free rooms start."""
+AGAIN = 0.25
+"""Part of the time left for settling them again, and as much for searching with these starts."""
 FOR_THE_FIRST = 0.6
 """Part of the time left for the more promising way to lay the cloth."""
 
@@ -134,6 +145,7 @@ class _Way:
         self.rooms = () if turned else rooms_to_settle(order)
         self.started: list[tuple[int, Starts, list[Part]]] = []
         self.whole = whole_cloth(order, {}, turned=turned)
+        self.beside: list[Beside] = []
         self.chance = np.random.default_rng(len(order.pieces))
 
     @property
@@ -144,7 +156,12 @@ class _Way:
     @property
     def alone(self) -> bool:
         """Tell whether there is but one cloth to search, so that what it proves holds for all."""
-        return not self.rooms and len({(r.lot, r.usable_width) for r in self.order.rolls}) <= 1
+        return not self.rooms and self.undivided
+
+    @property
+    def undivided(self) -> bool:
+        """Tell whether all pieces are cut from all the cloth, with no lots or widths to choose."""
+        return len({(r.lot, r.usable_width) for r in self.order.rolls}) <= 1
 
     def compare(self) -> None:
         """Find what simpler ways of planning would take."""
@@ -162,13 +179,17 @@ class _Way:
         divided = divisions(self.order, starts, turned=self.turned)
         for cloths in islice(divided, FEW_DIVISIONS if self.rooms else MOST_DIVISIONS):
             if (parts := _at_once(cloths)) is not None:
-                used = self.keeper.used(parts)
-                least = min(least, used)
-                self.started.append((used, starts, parts))
-                self.keeper.offer(parts)
+                least = min(least, self._started_with(starts, parts))
+        return least
+
+    def _started_with(self, starts: Starts, parts: list[Part]) -> int:
+        """Keep parts of a plan if they are among the best; give what they take."""
+        used = self.keeper.used(parts)
+        self.started.append((used, starts, parts))
         self.started.sort(key=lambda each: each[0])
         del self.started[SEARCHED:]
-        return least
+        self.keeper.offer(parts)
+        return used
 
     def search(self, until: float) -> None:
         """Search the most promising divisions."""
@@ -183,6 +204,7 @@ class _Way:
             before = self.keeper.rank
             for _, _, parts in self.started:
                 self._lay_again(parts, again, until)
+            self._settle_again(until)
             vain = 0 if self.keeper.rank != before else vain + 1
 
     def _lay_again(self, parts: list[Part], again: int, until: float) -> None:
@@ -205,12 +227,39 @@ class _Way:
 
     def _settle_rooms(self, until: float) -> None:
         """Move free rooms to better starts for a part of the time."""
-        stop = self.keeper.clock() + SETTLING * self._seconds_left(until)
+        stop = self._after(SETTLING, until)
+        if self.rooms and self.undivided:
+            self._settle_for(self.beside, stop)
+            return
         for _, starts, _ in list(self.started) if self.rooms else ():
             for _ in settle(
                 self.order, starts, self._start_with, lambda: self._seconds_left(stop) > 0
             ):
                 pass
+
+    def _settle_for(self, beside: Sequence[Beside], until: float) -> None:
+        """Move free rooms to where given cut lengths take least, and cut these."""
+        together = CutTogether(self.order, self.whole, beside)
+        starts = self.started[0][1] if self.started else {}
+        better = better_starts(together, starts, self.chance, lambda: self._seconds_left(until) > 0)
+        for found, _ in better:
+            (cloth,) = next(divisions(self.order, found, turned=self.turned))
+            layout = lay_out(cloth, cut_lengths(cloth, beside), FIRST_TRIES)
+            if layout is not None:
+                self._started_with(found, [Part(cloth, layout)])
+
+    def _settle_again(self, until: float) -> None:
+        """Settle rooms for the best cut lengths so far, and search with these starts."""
+        plan = self.keeper.plan
+        if not self.rooms or not self.undivided or plan is None or plan.railroaded:
+            return
+        units = units_in_a_nanometre(self.order)
+        self._settle_for(beside_of(plan, units), self._after(AGAIN, until))
+        self._search_parts(self.started[0][2], self._after(AGAIN, until))
+
+    def _after(self, share: float, until: float) -> float:
+        """Give when so much of the time left will be used."""
+        return self.keeper.clock() + share * self._seconds_left(until)
 
     def _seconds_left(self, until: float) -> float:
         return min(self.keeper.seconds_left(), until - self.keeper.clock())
@@ -225,6 +274,12 @@ class _Way:
             self._proved(bound_of(self.whole, go_on))
             return
         self._proved(bound_without_repeat(self.whole, go_on))
+        stop = self._after(PLAIN, until)
+        plain = PlainSearch(
+            without_repeat(self.whole), self._proved, lambda: self._seconds_left(stop)
+        )
+        plain.run()
+        self.beside = plain.beside(self.order)
         for room in self.rooms:
             if go_on():
                 self._proved(bound_alone(room_alone(self.order, room), go_on))
