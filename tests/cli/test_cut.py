@@ -82,6 +82,7 @@ def test_what_if_says_what_moves() -> None:
 
 def test_a_piece_wider_than_any_roll_is_one_sentence_with_what_would_work() -> None:
     said = ask("cut", ROLLS, "--seconds", "1", "--if-piece", "P1 face", "3000", "1500")
+    assert said.code == 2
     assert "STOP" in said.out
     assert "1364 mm" in said.out or "1368 mm" in said.out
 
@@ -99,6 +100,22 @@ def test_wrong_input_gives_one_sentence_and_code_2(tmp_path: Path) -> None:
     bare = tmp_path / "bare.toml"
     bare.write_text('[job]\nname = "A"\nsystem = "metric"\n', encoding="utf-8")
     assert "no shade is known well enough" in ask("cut", bare).err
+
+
+def test_all_that_is_wrong_in_a_question_is_said_at_once_and_nothing_is_planned() -> None:
+    said = ask(
+        "cut", ROLLS, "--json", "--if-repeat-longer", "", "--if-flaw", "R1", "1 m", "-5", "x", "9"
+    )
+    assert said.code == 2
+    (answer,) = said.answers
+    holds_to(answer, "faults.schema.json")
+    assert [fault["where"] for fault in answer["faults"]] == [
+        "--if-repeat-longer",
+        "--if-flaw",
+        "--if-flaw",
+    ]
+    small = ask("cut", ROLLS, "--if-piece", "P1 face", "0", "0", "--if-repeat-longer", "-2 m")
+    assert (small.code, small.out, small.err.count("\n")) == (2, "", 3)
 
 
 def many_shades() -> str:

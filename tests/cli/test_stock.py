@@ -83,6 +83,10 @@ def test_a_material_without_lengths_is_told_and_keeps_no_other(one_bar: Path) ->
     said = ask("stock", one_bar)
     assert said.code == 2
     assert said.err.startswith("Flat: nothing to cut from. List the lengths of Flat")
+    rack = one_bar.parent / "rack.toml"
+    told = ask("stock", one_bar, "--rack", rack)
+    assert (told.code, rack.exists()) == (2, False)
+    assert "the rack is not written, since not every material can be cut" in told.err
     listed = NO_LENGTHS + '[[stock_lengths]]\nname = "s"\nmaterial = "Flat"\nlength = "800 mm"\n'
     (one_bar.parent / "shop" / "all.toml").write_text(listed, encoding="utf-8")
     said = ask("stock", one_bar)

@@ -30,7 +30,7 @@ from foldwright.work.what_if import (
     WhatIf,
     as_if,
     change_between,
-    check_names,
+    check_question,
     concerns,
 )
 
@@ -196,6 +196,88 @@ def test_a_flaw_and_another_size_are_taken_in_and_the_motif_stays_in_the_middle(
     assert old.phase_across - new.phase_across == (mm(1000) - old.width) * Fraction(1, 2)
 
 
+@pytest.mark.parametrize("part", ["left", "middle", "right"])
+def test_a_joined_face_with_a_piece_of_another_width_still_runs_on_over_its_seams(
+    part: str,
+) -> None:
+    before = cloths()[PRINT].order
+    old = next(piece for piece in before.pieces if piece.name == f"P2 face {part}")
+    size = OtherSize(piece=old.name, width=old.width - mm(41), length=old.length)
+    order = as_if(before, WhatIf(pieces=(size,)))
+    cut = cut_one(cloths()[PRINT], order, time_given_s=1.0, clock=still, watch=lambda *_: True)
+    assert cut.plan is not None, cut.answer.findings
+    starts = {piece.name: piece.phase_across for piece in order.pieces}
+    for seam in order.seams:
+        left, right = starts[seam.left], starts[seam.right]
+        assert left is not None
+        assert right is not None
+        assert right - left == seam.across
+
+
+def test_a_joined_face_whose_middle_nobody_minds_can_be_cut_and_its_sides_match() -> None:
+    p1, p2, p3 = job().shades
+    anywhere = replace(p2, cutting=replace(p2.cutting, pattern_across=PatternAcross.ANYWHERE))
+    (face, *_) = cloths_of(replace(job(), shades=(p1, anywhere, p3)))
+    (cut,) = cut_cloths((face,), time_given_s=1.0, clock=still)
+    assert cut.plan is not None, cut.answer.findings
+    places = {place.piece: place for place in cut.plan.placements}
+    assert places["P2 face middle"].across == mm(0)
+    assert len(face.order.seams) == 2
+
+
+WRONG_QUESTIONS = {
+    "no size": (
+        WhatIf(pieces=(OtherSize(piece="P1 face", width=mm(0), length=mm(-3)),)),
+        ["pieces.P1 face.width: it is not above zero", "pieces.P1 face.length: it is not above"],
+    ),
+    "two sizes of one piece": (
+        WhatIf(pieces=(OtherSize(piece="P1 face", width=mm(900), length=mm(1500)),) * 2),
+        ["“P1 face” is given 2 sizes. Ask for one size"],
+    ),
+    "no repeat left": (
+        WhatIf(repeat_longer=-Length.mm("495.3")),
+        ["nothing would be left of the repeat of Meadow print, indigo. Shorten it by less than"],
+    ),
+    "a flaw beyond the roll and one beside it": (
+        WhatIf(
+            flaws=tuple(
+                FlawHere(
+                    roll="R1",
+                    flaw=Flaw(along=mm(along), across=mm(across), length=mm(9), width=mm(9)),
+                )
+                for along, across in ((24_000, 0), (500, 1368))
+            )
+        ),
+        ["flaws.2.along: a flaw at 24000 mm", "flaws.3.across: a flaw at 1368 mm across"],
+    ),
+    "a flaw of no size": (
+        WhatIf(
+            flaws=(
+                FlawHere(
+                    roll="R1", flaw=Flaw(along=mm(5), across=mm(5), length=mm(0), width=mm(9))
+                ),
+            )
+        ),
+        ["rolls.R1.flaws.2.length: it is not above zero"],
+    ),
+}
+
+
+@pytest.mark.parametrize("name", WRONG_QUESTIONS)
+def test_what_cannot_be_asked_is_refused_before_anything_is_planned(name: str) -> None:
+    what, words = WRONG_QUESTIONS[name]
+    with pytest.raises(CannotUse) as refused:
+        check_question(tuple(cloths().values()), what)
+    said = " ".join(fault.sentence for fault in refused.value.faults)
+    assert len(refused.value.faults) == len(words)
+    assert all(each in said for each in words)
+
+
+def test_a_longer_repeat_is_refused_where_no_cloth_has_one() -> None:
+    with pytest.raises(CannotUse, match="no cloth of the job has a repeat along"):
+        check_question((cloths()[SATEEN],), WhatIf(repeat_longer=mm(2)))
+
+
 def test_unknown_rolls_and_pieces_are_refused_with_the_nearest() -> None:
     flaw = Flaw(along=mm(1), across=mm(1), length=mm(1), width=mm(1))
     what = WhatIf(
@@ -203,7 +285,7 @@ def test_unknown_rolls_and_pieces_are_refused_with_the_nearest() -> None:
         pieces=(OtherSize(piece="P1 fase", width=mm(9), length=mm(9)),),
     )
     with pytest.raises(CannotUse) as refused:
-        check_names(tuple(cloths().values()), what)
+        check_question(tuple(cloths().values()), what)
     roll, piece = refused.value.faults
     assert "“R1”" in roll.remedy or "R1" in roll.remedy
     assert "“P1 face”" in piece.remedy
@@ -306,3 +388,13 @@ def test_a_piece_as_wide_as_an_inch_cloth_can_be_cut_in_whole_millimetres(tmp_pa
     assert middle.width == Length.inches(54)
     (cut,) = cut_cloths((face,), time_given_s=0.0, clock=still)
     assert cut.plan is not None, cut.answer.findings
+
+
+def test_a_cloth_too_narrow_for_its_motif_is_refused_and_nothing_hangs() -> None:
+    """No motif stands in the middle of so narrow a cloth, so no middle piece is narrowed to it."""
+    (roll,) = job().rolls
+    narrow = replace(job(), rolls=(replace(roll, usable_width=mm(300), flaws_at=()),))
+    (face, *_) = cloths_of(narrow)
+    (cut,) = cut_cloths((face,), time_given_s=0.0, clock=still)
+    assert cut.plan is None
+    assert "across is wider than any roll" in cut.answer.findings[0].sentence

@@ -30,7 +30,7 @@ from foldwright.work.what_if import (
     WhatIf,
     as_if,
     change_between,
-    check_names,
+    check_question,
     concerns,
 )
 
@@ -48,7 +48,7 @@ def run(options: argparse.Namespace) -> int:
         job = _job(options)
         what = what_is_asked(options, job.system)
         cloths = cloths_of(job)
-        check_names(cloths, what)
+        check_question(cloths, what)
     except CannotUse as trouble:
         tell_faults(trouble.faults, as_json=options.json)
         return BAD_INPUT
@@ -79,7 +79,8 @@ def _cut(
         _say_json(job, cuts, others)
     else:
         _say(job, cuts, others)
-    return BAD_INPUT if any(cut.plan is None for cut in cuts) else GOOD
+    asked = [cut for cut in (*cuts, *others) if cut is not None]
+    return BAD_INPUT if any(cut.plan is None for cut in asked) else GOOD
 
 
 def _progress(system: System) -> Watch:
@@ -139,31 +140,40 @@ def _say(job: Job, cuts: tuple[ClothCut, ...], others: list[ClothCut | None]) ->
 def what_is_asked(options: argparse.Namespace, system: System) -> WhatIf:
     """Read what if.
 
-    Raises: CannotUse where a length cannot be read.
+    Raises: CannotUse with every length that cannot be read.
     """
-    return WhatIf(
-        repeat_longer=_length("--if-repeat-longer", options.if_repeat_longer, system)
-        if options.if_repeat_longer
-        else ZERO,
-        flaws=tuple(_flaw(words, system) for words in options.if_flaw),
-        pieces=tuple(_size(words, system) for words in options.if_piece),
+    asked = _Asked(system)
+    repeat = options.if_repeat_longer
+    longer = ZERO if repeat is None else asked.length("--if-repeat-longer", repeat, signed=True)
+    what = WhatIf(
+        repeat_longer=longer,
+        flaws=tuple(asked.flaw(words) for words in options.if_flaw),
+        pieces=tuple(asked.size(words) for words in options.if_piece),
     )
+    if asked.faults:
+        raise CannotUse(tuple(asked.faults))
+    return what
 
 
-def _flaw(words: list[str], system: System) -> FlawHere:
-    along, across, length, width = (_length("--if-flaw", word, system) for word in words[1:])
-    return FlawHere(
-        roll=words[0], flaw=Flaw(along=along, across=across, length=length, width=width)
-    )
+class _Asked:
+    """Reads the lengths of a question, and gathers what is wrong with them."""
 
+    def __init__(self, system: System) -> None:
+        self.system = system
+        self.faults: list[Fault] = []
 
-def _size(words: list[str], system: System) -> OtherSize:
-    width, length = (_length("--if-piece", word, system) for word in words[1:])
-    return OtherSize(piece=words[0], width=width, length=length)
+    def flaw(self, words: list[str]) -> FlawHere:
+        along, across, length, width = (self.length("--if-flaw", word) for word in words[1:])
+        flaw = Flaw(along=along, across=across, length=length, width=width)
+        return FlawHere(roll=words[0], flaw=flaw)
 
+    def size(self, words: list[str]) -> OtherSize:
+        width, length = (self.length("--if-piece", word) for word in words[1:])
+        return OtherSize(piece=words[0], width=width, length=length)
 
-def _length(where: str, text: str, system: System) -> Length:
-    try:
-        return read_length(text, system, signed=True, longest=LONGEST_ROLL)
-    except Unreadable as trouble:
-        raise CannotUse((Fault(where=where, what=trouble.what, remedy=trouble.remedy),)) from None
+    def length(self, where: str, text: str, *, signed: bool = False) -> Length:
+        try:
+            return read_length(text, self.system, signed=signed, longest=LONGEST_ROLL)
+        except Unreadable as trouble:
+            self.faults.append(Fault(where=where, what=trouble.what, remedy=trouble.remedy))
+            return ZERO

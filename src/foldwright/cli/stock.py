@@ -26,6 +26,11 @@ NO_PARTS = Fault(
     what="no shade is known well enough to cut a part for",
     remedy="Give each shade its measurements, its mount and its materials.",
 )
+NOT_ALL_CUT = Fault(
+    where="--rack",
+    what="the rack is not written, since not every material can be cut",
+    remedy="Mend what is said above, and ask again.",
+)
 
 
 def run(options: argparse.Namespace) -> int:
@@ -40,7 +45,8 @@ def run(options: argparse.Namespace) -> int:
         tell_faults((NO_PARTS,), as_json=options.json)
         return BAD_INPUT
     _tell(cuts, plan, options)
-    faults = (*(fault for cut in cuts for fault in cut.faults), *_racked(cuts, plan, options))
+    faults = tuple(fault for cut in cuts for fault in cut.faults)
+    faults += _racked(cuts, plan, options)
     tell_faults(faults, as_json=False)
     return BAD_INPUT if faults else GOOD
 
@@ -58,9 +64,11 @@ def _tell(cuts: tuple[MaterialCut, ...], plan: JobPlan, options: argparse.Namesp
 def _racked(
     cuts: tuple[MaterialCut, ...], plan: JobPlan, options: argparse.Namespace
 ) -> tuple[Fault, ...]:
-    """Write the rack as it is after the job, where a file is named for it."""
+    """Write the rack as it is after the job, where a file is named for it: all of it or none."""
     if options.rack is None:
         return ()
+    if any(cut.faults for cut in cuts):
+        return (NOT_ALL_CUT,)
     try:
         save_rack(rack_after(cuts, plan), options.rack)
     except CannotUse as trouble:

@@ -20,6 +20,7 @@ from foldwright.core.cloth.order import (
     Seam,
 )
 from foldwright.core.facts.habits import Habits
+from foldwright.core.facts.panel_limits import LEAST_SIDE_PIECE
 from foldwright.core.facts.records import Cloth
 from foldwright.core.pieces.layers import COVER, FACE, ShadeToCut, cut_pieces
 from foldwright.core.pieces.matching import Matching, PatternAcross
@@ -27,7 +28,7 @@ from foldwright.core.pieces.piece import PieceToCut, ShadePieces
 from foldwright.core.pieces.yardage import WidthsToCut, Yardage, order_cloth, steps_of_the_drop
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.quantity.printing import round_length
-from foldwright.core.quantity.rounding import Rounding
+from foldwright.core.quantity.rounding import Rounding, System
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import chosen, derived
 from foldwright.work.boards import hang_boards
@@ -48,6 +49,7 @@ class ClothToCut:
     remarks: tuple[str, ...] = ()  # what was taken for granted
     asked_turned: tuple[str, ...] = ()  # the tags of shades whose face is to lie across the roll
     otherwise: tuple[ClothToCut, ...] = ()  # the same with board covers beside wider pieces
+    system: System = System.METRIC  # of who reads what is wrong
 
     @property
     def in_hand(self) -> bool:
@@ -114,14 +116,17 @@ def _shade_as_tested(spec: ShadeSpec, job: Job) -> ShadeSpec:
 
 
 def _shade_centred(spec: ShadeSpec, job: Job) -> ShadeSpec:
-    """Narrow the middle piece of a joined face so far that its motif can stand in its middle."""
+    """Narrow the middle piece of a joined face so far that its motif can stand in its middle.
+
+    Where next to nothing would be left of it, it stays, and the order says what is wrong.
+    """
     cloth = job.shop.cloths.get(spec.materials.face)
     if cloth is None or spec.design.middle_piece is not None:
         return spec
     widest = widest_about_motif(cloth, spec.cutting.pattern_across)
-    if widest >= cloth.usable_width:
-        return spec
     shown = _down_to_mm(widest) - job.habits.seam_allowance.value * 2
+    if widest >= cloth.usable_width or shown < LEAST_SIDE_PIECE.value:
+        return spec
     return replace(spec, design=replace(spec.design, middle_piece=shown))
 
 
@@ -306,6 +311,7 @@ def _cloth(plan: JobPlan, shades: list[_Shade], name: str, roll: str) -> ClothTo
         yardage=order_cloth(tuple(_widths(taken, cloth)), cloth, habits),
         remarks=tuple(_remarks(cloth, pieces, received)),
         asked_turned=tuple(_asked_turned(within, name)),
+        system=plan.job.system,
     )
 
 

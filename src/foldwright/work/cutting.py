@@ -126,6 +126,7 @@ def cut_one(
         time_given_s=time_given_s,
         clock=clock,
         watch=lambda plan: watch(cloth, plan),
+        system=cloth.system,
     )
     if answer.result is not None and (wrong := faults_of(answer.result, order)):
         raise PlanAtFault(" ".join(fault.sentence for fault in wrong))

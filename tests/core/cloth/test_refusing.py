@@ -8,9 +8,10 @@ from fractions import Fraction
 import pytest
 from tests.core.cloth.orders import IN_HAND, mm, piece, roll, to_buy
 
-from foldwright.core.cloth.order import Buying, ClothOrder, Flaw, Pattern
+from foldwright.core.cloth.order import Buying, ClothOrder, Flaw, Pattern, Seam
 from foldwright.core.cloth.refusing import faults_of
 from foldwright.core.quantity.length import ZERO
+from foldwright.core.quantity.rounding import System
 
 ONE = piece("1", 900, 1500)
 
@@ -121,6 +122,84 @@ WRONG = {
         "it is not above zero",
         "Give a length above zero",
     ),
+    "wide enough rolls are too short": (
+        ClothOrder(pieces=(ONE,), rolls=(roll("a", 1400), roll("b", 9000, width=800))),
+        "1500 mm along is longer than any roll that is wide enough",
+        "The longest that can be cut is 1400 mm",
+    ),
+    "a flaw beyond the end": (
+        ClothOrder(
+            pieces=(ONE,),
+            rolls=(
+                roll(
+                    "a",
+                    2000,
+                    flaws=(Flaw(along=mm(2000), across=ZERO, length=mm(9), width=mm(9)),),
+                ),
+            ),
+        ),
+        "rolls.a.flaws.1.along: a flaw at 2000 mm along lies beside the cloth",
+        "Give a place from 0 to 2000 mm",
+    ),
+    "a flaw left of the edge": (
+        ClothOrder(
+            pieces=(ONE,),
+            rolls=(
+                roll(
+                    "a", 2000, flaws=(Flaw(along=ZERO, across=mm(-9), length=mm(9), width=mm(9)),)
+                ),
+            ),
+        ),
+        "rolls.a.flaws.1.across: a flaw at -9 mm across lies beside the cloth",
+        "Give a place from 0 to 1400 mm",
+    ),
+    "a whole roll that is all allowance": (
+        ClothOrder(
+            pieces=(ONE,),
+            buying=Buying(
+                usable_width=mm(1400),
+                increment=mm(1),
+                start_allowance=mm(600),
+                whole_roll=mm(600),
+            ),
+        ),
+        "squaring its end and finding the repeat take the whole roll",
+        "Give a roll longer than the start allowance",
+    ),
+    "a seam that names nobody": (
+        replace(IN_HAND, seams=(replace(IN_HAND.seams[0], right="AX"),)),
+        "seams.1: no piece is named “AX”",
+        "Name two pieces of the order",
+    ),
+    "a seam across that cannot match": (
+        replace(IN_HAND, seams=(replace(IN_HAND.seams[0], across=mm(261)),)),
+        "seams.1: “AL” and “AC” have no places where the pattern runs on",
+        "as far apart as the seam says",
+    ),
+    "a seam along that cannot match": (
+        replace(
+            IN_HAND,
+            pieces=(
+                IN_HAND.pieces[0],
+                replace(IN_HAND.pieces[1], phase_along=mm(1)),
+                *IN_HAND.pieces[2:],
+            ),
+        ),
+        "seams.1: “AL” and “AC” have no places where the pattern runs on",
+        "the same place along",
+    ),
+    "a seam of a piece that may lie anywhere": (
+        replace(
+            IN_HAND,
+            pieces=(
+                IN_HAND.pieces[0],
+                replace(IN_HAND.pieces[1], phase_along=None),
+                *IN_HAND.pieces[2:],
+            ),
+        ),
+        "seams.1: “AL” and “AC” have no places where the pattern runs on",
+        "leave the seam out",
+    ),
     "squared away": (
         ClothOrder(pieces=(ONE,), rolls=(roll("a", 2000, head_loss=mm(2000)),)),
         "squaring the end takes the whole roll",
@@ -143,3 +222,22 @@ def test_all_faults_are_said_at_once() -> None:
 def test_a_piece_too_wide_may_be_railroaded() -> None:
     wide = piece("1", 2000, 1300)
     assert said(to_buy(wide, railroaded=(wide,))) == []
+
+
+def test_a_seam_over_one_column_of_a_half_drop_wants_half_a_repeat() -> None:
+    """The right piece counts its place from the next column, which stands lower."""
+    pattern = replace(IN_HAND.pattern, drop_fraction=Fraction(1, 2))
+    left, right = (
+        replace(ONE, name=name, width=mm(300), phase_across=mm(at), phase_along=mm(along))
+        for name, at, along in (("L", 0, 0), ("R", 1000, 300))
+    )
+    order = to_buy(left, right, pattern=pattern, seams=(Seam(left="L", right="R", across=mm(300)),))
+    assert said(order) == []
+    level = replace(order, pieces=(left, replace(right, phase_along=ZERO)))
+    assert any("seams.1" in sentence for sentence in said(level))
+
+
+def test_all_is_said_in_the_system_of_the_reader() -> None:
+    order = to_buy(piece("1", 1500, 1500), width=1397)
+    (fault,) = faults_of(order, System.INCH)
+    assert "The widest that can be cut is 55 in" in fault.remedy

@@ -71,11 +71,12 @@ def plan_cloth(
     time_given_s: float,
     clock: Callable[[], float],
     watch: Callable[[ClothPlan], bool] | None = None,
+    system: System = System.METRIC,
 ) -> Answer[ClothPlan]:
     """Plan where every piece of one cloth is cut.
 
     Takes: the order; the seconds to use at most; a clock that gives seconds; who looks at each
-    better plan and says whether to go on.
+    better plan and says whether to go on; the system of the reader.
 
     Gives: a plan that passed the checker, with its bound and comparison; or the faults of the
     order, each with what would work.
@@ -94,14 +95,14 @@ def plan_cloth(
     >>> plan_cloth(order, time_given_s=1.0, clock=lambda: 0.0).result.bought.in_millimetres
     1500.0
     """
-    if faults := faults_of(order):
+    if faults := faults_of(order, system):
         return Answer(result=None, findings=tuple(_stop(fault) for fault in faults))
     keeper = Keeper(order, time_given_s, clock, watch)
     job = _Job(order, keeper)
     job.plan()
     plan = keeper.result()
     if plan is None:
-        faults = keeper.faults or (_not_enough(order, job.ways),)
+        faults = keeper.faults or (_not_enough(order, job.ways, system),)
         return Answer(result=None, findings=tuple(_stop(fault) for fault in faults))
     return Answer(result=plan, findings=(_cut_short(),) if plan.cut_short else ())
 
@@ -325,7 +326,7 @@ def _cut_short() -> Finding:
     )
 
 
-def _not_enough(order: ClothOrder, ways: Sequence[_Way]) -> Fault:
+def _not_enough(order: ClothOrder, ways: Sequence[_Way], system: System) -> Fault:
     """Say how much more cloth is wanted where no way was found to cut all pieces."""
     held = sum((roll.length - roll.head_loss for roll in order.rolls), ZERO)
     wanted = min((way.first_fit for way in ways), default=ZERO)
@@ -334,7 +335,7 @@ def _not_enough(order: ClothOrder, ways: Sequence[_Way]) -> Fault:
     return Fault(
         where="rolls",
         what=f"no way was found to cut all pieces from them{' by dye lots' if lots else ''}; on "
-        f"one roll without flaws they take {print_length(wanted, System.METRIC)}",
-        remedy=f"Add a roll of {print_length(more, System.METRIC)} or more"
+        f"one roll without flaws they take {print_length(wanted, system)}",
+        remedy=f"Add a roll of {print_length(more, system)} or more"
         f"{' of one lot' if lots else ''}, or leave a shade for later.",
     )

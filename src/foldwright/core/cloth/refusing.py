@@ -2,10 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from fractions import Fraction
 
-from foldwright.core.cloth.order import ClothOrder, ClothPiece, Flaw, Pattern, Roll
+from foldwright.core.cloth.misfits import misfits_of
+from foldwright.core.cloth.order import (
+    Buying,
+    ClothOrder,
+    ClothPiece,
+    Flaw,
+    Pattern,
+    Roll,
+    Seam,
+)
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.quantity.printing import print_length
 from foldwright.core.quantity.rounding import System
@@ -14,6 +23,7 @@ from foldwright.core.why.fault import Fault
 LONGEST = Length.metres(1000)  # no roll, piece or repeat is longer: a slip of the decimal point
 ABOVE_ZERO = "Give a length above zero."
 ZERO_OR_MORE = "Give zero or more."
+HAIR = 20  # nanometres: a third of a repeat may not be whole
 
 
 def faults_of(order: ClothOrder, system: System = System.METRIC) -> tuple[Fault, ...]:
@@ -28,8 +38,23 @@ def faults_of(order: ClothOrder, system: System = System.METRIC) -> tuple[Fault,
     >>> [fault.where for fault in faults_of(ClothOrder(pieces=()))]
     ['pieces', 'rolls']
     """
-    sizes = (*_of_the_lists(order), *_of_the_sizes(order), *_of_the_pattern(order.pattern))
-    return sizes or (*_of_the_names(order), *_of_the_fit(order, system))
+    return slips_of(order, system) or misfits_of(order, system)
+
+
+def slips_of(order: ClothOrder, system: System = System.METRIC) -> tuple[Fault, ...]:
+    """Say what is no order at all, whatever the cloth: sizes, names and rules that cannot be.
+
+    Takes: any order; the system of the reader.
+
+    Gives: the faults; slips of the pen in the sizes, or else in what names what.
+
+    Source: derived here.
+
+    >>> [fault.where for fault in slips_of(ClothOrder(pieces=()))]
+    ['pieces', 'rolls']
+    """
+    sizes = (*_of_the_lists(order), *_of_the_sizes(order, system), *_of_the_pattern(order.pattern))
+    return sizes or (*_of_the_names(order), *_of_the_seams(order))
 
 
 def _of_the_lists(order: ClothOrder) -> Iterator[Fault]:
@@ -49,21 +74,30 @@ def _of_the_lists(order: ClothOrder) -> Iterator[Fault]:
         )
 
 
-def _of_the_sizes(order: ClothOrder) -> Iterator[Fault]:
+def _of_the_sizes(order: ClothOrder, system: System) -> Iterator[Fault]:
     yield from _not_below_zero("spare", order.spare)
     for label, pieces in (("pieces", order.pieces), ("railroaded", order.railroaded or ())):
         for piece in pieces:
             yield from _of_a_piece(f"{label}.{piece.name}", piece)
     for roll in order.rolls:
-        yield from _of_a_roll(f"rolls.{roll.name}", roll)
+        yield from _of_a_roll(f"rolls.{roll.name}", roll, system)
     if order.buying is not None:
-        buying = order.buying
-        yield from _above_zero("buying.usable_width", buying.usable_width)
-        yield from _above_zero("buying.increment", buying.increment)
-        yield from _not_below_zero("buying.least", buying.least)
-        yield from _not_below_zero("buying.start_allowance", buying.start_allowance)
-        if buying.whole_roll is not None:
-            yield from _above_zero("buying.whole_roll", buying.whole_roll)
+        yield from _of_the_buying(order.buying)
+
+
+def _of_the_buying(buying: Buying) -> Iterator[Fault]:
+    yield from _above_zero("buying.usable_width", buying.usable_width)
+    yield from _above_zero("buying.increment", buying.increment)
+    yield from _not_below_zero("buying.least", buying.least)
+    yield from _not_below_zero("buying.start_allowance", buying.start_allowance)
+    if buying.whole_roll is not None:
+        yield from _above_zero("buying.whole_roll", buying.whole_roll)
+        if buying.start_allowance >= buying.whole_roll > ZERO:
+            yield Fault(
+                where="buying.whole_roll",
+                what="squaring its end and finding the repeat take the whole roll",
+                remedy="Give a roll longer than the start allowance.",
+            )
 
 
 def _of_a_piece(where: str, piece: ClothPiece) -> Iterator[Fault]:
@@ -79,7 +113,7 @@ def _of_a_piece(where: str, piece: ClothPiece) -> Iterator[Fault]:
         )
 
 
-def _of_a_roll(where: str, roll: Roll) -> Iterator[Fault]:
+def _of_a_roll(where: str, roll: Roll, system: System) -> Iterator[Fault]:
     yield from _above_zero(f"{where}.usable_width", roll.usable_width)
     yield from _above_zero(f"{where}.length", roll.length)
     yield from _not_below_zero(f"{where}.head_loss", roll.head_loss)
@@ -90,12 +124,23 @@ def _of_a_roll(where: str, roll: Roll) -> Iterator[Fault]:
             remedy="Give a head loss below the roll's length, or leave the roll out.",
         )
     for number, flaw in enumerate(roll.flaws, start=1):
-        yield from _of_a_flaw(f"{where}.flaws.{number}", flaw)
+        yield from _of_a_flaw(f"{where}.flaws.{number}", flaw, roll, system)
 
 
-def _of_a_flaw(where: str, flaw: Flaw) -> Iterator[Fault]:
+def _of_a_flaw(where: str, flaw: Flaw, roll: Roll, system: System) -> Iterator[Fault]:
     yield from _above_zero(f"{where}.length", flaw.length)
     yield from _above_zero(f"{where}.width", flaw.width)
+    for name, at, size, end in (
+        ("along", flaw.along, flaw.length, roll.length),
+        ("across", flaw.across, flaw.width, roll.usable_width),
+    ):
+        if at >= end > ZERO or at + size <= ZERO < size:
+            yield Fault(
+                where=f"{where}.{name}",
+                what=f"a flaw at {print_length(at, system)} {name} lies beside the cloth",
+                remedy=f"Give a place from 0 to {print_length(end, system)}: along from the outer"
+                " end of the roll, across from its left edge, face up.",
+            )
 
 
 def _above_zero(where: str, length: Length) -> Iterator[Fault]:
@@ -166,6 +211,40 @@ def _of_the_names(order: ClothOrder) -> Iterator[Fault]:
             )
 
 
+def _of_the_seams(order: ClothOrder) -> Iterator[Fault]:
+    """Say at which seams the places of the two pieces cannot let the pattern run on."""
+    known, pattern = {piece.name: piece for piece in order.pieces}, order.pattern
+    for number, seam in enumerate(order.seams, start=1):
+        left, right = known.get(seam.left), known.get(seam.right)
+        if left is None or right is None or _runs_on(left, right, seam, pattern):
+            continue
+        yield Fault(
+            where=f"seams.{number}",
+            what=f"“{left.name}” and “{right.name}” have no places where the pattern runs on",
+            remedy="Give both a place across, as far apart as the seam says, and the same place"
+            " along; or leave the seam out.",
+        )
+
+
+def _runs_on(left: ClothPiece, right: ClothPiece, seam: Seam, pattern: Pattern) -> bool:
+    period, repeat = pattern.horizontal_repeat.nanometres, pattern.vertical_repeat.nanometres
+    columns = Fraction(0)
+    if period:
+        if left.phase_across is None or right.phase_across is None:
+            return False
+        apart = right.phase_across - left.phase_across - seam.across
+        columns = Fraction(apart.nanometres, period)
+        if abs(columns - round(columns)) * period > HAIR:
+            return False
+    if not repeat:
+        return True
+    if left.phase_along is None or right.phase_along is None:
+        return False
+    lower = (right.phase_along - left.phase_along).nanometres
+    rest = (lower - round(columns) * pattern.drop_fraction * repeat) % repeat
+    return min(rest, repeat - rest) <= HAIR
+
+
 def _twice(where: str, names: list[str]) -> Iterator[Fault]:
     for name in sorted({name for name in names if names.count(name) > 1}):
         yield Fault(
@@ -173,148 +252,3 @@ def _twice(where: str, names: list[str]) -> Iterator[Fault]:
             what="two have this name",
             remedy="Give each a name of its own.",
         )
-
-
-def _of_the_fit(order: ClothOrder, system: System) -> Iterator[Fault]:
-    upright = [*_too_large(order, order.pieces, "pieces", system, turned=False)]
-    turned = order.railroaded or ()
-    if upright and (not turned or any(_too_large(order, turned, "", system, turned=True))):
-        yield from upright
-    yield from _of_the_repeat(order, system)
-    if not upright:
-        yield from _of_the_places_across(order, system)
-        yield from _of_the_flaws(order)
-        yield from _of_the_lots(order, system)
-
-
-def _too_large(
-    order: ClothOrder, pieces: Iterable[ClothPiece], label: str, system: System, *, turned: bool
-) -> Iterator[Fault]:
-    """Say which pieces no roll is wide or long enough for, and the largest that would fit."""
-    beds = _beds(order)
-    for piece in pieces:
-        across, along = (piece.length, piece.width) if turned else (piece.width, piece.length)
-        if any(width >= across and (end is None or end >= along) for width, end in beds):
-            continue
-        widest = max(width for width, _ in beds)
-        longest = max((end for width, end in beds if end and width >= across), default=ZERO)
-        if across > widest:
-            yield Fault(
-                where=f"{label}.{piece.name}",
-                what=f"{print_length(across, system)} across is wider than any roll",
-                remedy=f"The widest that can be cut is {print_length(widest, system)}; join "
-                f"widths, railroad the cloth, or take a wider one.",
-            )
-        else:
-            yield Fault(
-                where=f"{label}.{piece.name}",
-                what=f"{print_length(along, system)} along is longer than any roll",
-                remedy=f"The longest that can be cut is {print_length(longest, system)}; take "
-                f"a longer roll.",
-            )
-
-
-def _beds(order: ClothOrder) -> list[tuple[Length, Length | None]]:
-    """Give the width and the clear length of each roll; None is as long as wanted."""
-    if order.buying is not None:
-        whole = order.buying.whole_roll
-        clear = None if whole is None else whole - order.buying.start_allowance
-        return [(order.buying.usable_width, clear)]
-    return [(roll.usable_width, roll.length - roll.head_loss) for roll in order.rolls]
-
-
-def _of_the_repeat(order: ClothOrder, system: System) -> Iterator[Fault]:
-    repeat, ends = order.pattern.vertical_repeat, [end for _, end in _beds(order)]
-    longest = max((end for end in ends if end is not None), default=ZERO)
-    ruled = any(piece.phase_along is not None for piece in order.pieces)
-    if ruled and None not in ends and repeat > longest:
-        yield Fault(
-            where="pattern.vertical_repeat",
-            what=f"the repeat of {print_length(repeat, system)} is longer than any roll",
-            remedy=f"The longest repeat that a roll holds is {print_length(longest, system)}; "
-            f"measure the repeat again, or take a longer roll.",
-        )
-    widest = max(width for width, _ in _beds(order))
-    if order.pattern.horizontal_repeat > widest and any(
-        piece.phase_across is not None for piece in order.pieces
-    ):
-        yield Fault(
-            where="pattern.horizontal_repeat",
-            what=f"the repeat of {print_length(order.pattern.horizontal_repeat, system)} across "
-            f"is wider than any roll",
-            remedy=f"The widest that a roll holds is {print_length(widest, system)}; measure "
-            f"the repeat again.",
-        )
-
-
-def _of_the_places_across(order: ClothOrder, system: System) -> Iterator[Fault]:
-    """Say which pieces the motif leaves no place across for, and how wide they might be."""
-    period = order.pattern.horizontal_repeat.nanometres
-    widest = max(width for width, _ in _beds(order)).nanometres
-    for piece in order.pieces:
-        if piece.phase_across is None or not period or period > widest:
-            continue
-        place = (piece.phase_across + order.pattern.origin_across).nanometres % period
-        if place + piece.width.nanometres > widest:
-            room = print_length(Length(widest - place), system)
-            yield Fault(
-                where=f"pieces.{piece.name}.phase_across",
-                what=f"with its motif where it must be, only {room} of the roll is left for it",
-                remedy=f"Place the motif elsewhere, or cut it at most {room} wide and join widths.",
-            )
-
-
-def _of_the_flaws(order: ClothOrder) -> Iterator[Fault]:
-    """Say so if flaws leave no sound cloth on any roll."""
-    if order.rolls and all(_covered(roll) for roll in order.rolls):
-        yield Fault(
-            where="rolls",
-            what="flaws cover every roll from end to end",
-            remedy="Measure the flaws again, or send the cloth back; with one of them less, "
-            "the cloth beside it could be used.",
-        )
-
-
-def _covered(roll: Roll) -> bool:
-    """Tell whether flaws over the full width leave nothing along, behind the head loss."""
-    full = sorted(
-        (flaw.along, flaw.along + flaw.length)
-        for flaw in roll.flaws
-        if flaw.across <= ZERO and flaw.across + flaw.width >= roll.usable_width
-    )
-    sound_from = roll.head_loss
-    for start, end in full:
-        if start > sound_from:
-            return False
-        sound_from = max(sound_from, end)
-    return sound_from >= roll.length
-
-
-def _of_the_lots(order: ClothOrder, system: System) -> Iterator[Fault]:
-    """Say which rooms need more cloth, by area alone, than any lot holds."""
-    if not order.rolls or order.railroaded is not None:
-        return
-    held: dict[str, Fraction] = {}
-    for roll in order.rolls:
-        clear = roll.length - roll.head_loss
-        held[roll.lot] = held.get(roll.lot, Fraction(0)) + _area(roll.usable_width, clear)
-    most, widest = max(held.values()), max(roll.usable_width for roll in order.rolls)
-    rooms: dict[str, Fraction] = {}
-    for piece in order.pieces:
-        rooms[piece.one_lot] = rooms.get(piece.one_lot, Fraction(0)) + _area(
-            piece.width, piece.length
-        )
-    for room, area in rooms.items():
-        if area > most:
-            short = Length(round((area - most) / widest.nanometres))
-            yield Fault(
-                where=f"rolls.{room}" if room else "rolls",
-                what=f"no dye lot holds enough for {f'“{room}”' if room else 'the pieces'}, "
-                f"which must be of one lot",
-                remedy=f"Buy at least {print_length(short, system)} more of one lot, or let "
-                f"fewer pieces share a lot.",
-            )
-
-
-def _area(width: Length, length: Length) -> Fraction:
-    return Fraction(width.nanometres * length.nanometres)

@@ -16,6 +16,7 @@ from foldwright.core.pieces.matching import (
     before_shrinking,
     phase_across,
     phase_along,
+    phase_as_it_falls,
 )
 from foldwright.core.pieces.piece import PieceToCut, ShadePieces
 from foldwright.core.pieces.strips import Joins, cut_strips, seams_between, strips_of
@@ -102,7 +103,8 @@ def _face(shade: ShadeToCut, cut: LayerCut, cloth: Cloth) -> ShadePieces:
     if joins is None:
         return ShadePieces(pieces=(whole,), turned_face=whole)
     strips = strips_of(joins)
-    pieces = cut_strips(whole, strips)
+    falls = whole.phase_across or phase_as_it_falls(strips[1].begins, cloth)
+    pieces = cut_strips(replace(whole, phase_across=falls), strips)
     seams = tuple(seams_between(pieces, strips))
     return ShadePieces(pieces=pieces, seams=seams, turned_face=whole)
 

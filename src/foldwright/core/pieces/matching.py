@@ -76,6 +76,34 @@ def phase_across(width: L, cloth: Cloth, matching: Matching) -> L | None:
     return derived("left edge behind a motif", value, Unit.LENGTH, because, width, across)
 
 
+def phase_as_it_falls(before: L, cloth: Cloth) -> L | None:
+    """Tell how far behind a motif's centre a joined face begins whose middle nobody minds.
+
+    Takes: how far the first full width begins from the left edge of the face; its cloth.
+
+    Gives: the place that lets the full width lie at the edge of the cloth, as the pattern falls
+    there, so that the sides can match it; None where the cloth has no repeat across.
+
+    Source: derived here.
+
+    >>> from foldwright.core.quantity.length import Length
+    >>> cloth = Cloth(name="print", areal_mass_kg_m2=0.2, usable_width=Length.mm(1370),
+    ...               horizontal_repeat=Length.mm(340), motif_from_edge=Length.mm(50))
+    >>> begins = chosen("strip begins", Length.mm(200), Unit.LENGTH)
+    >>> phase_as_it_falls(begins, cloth).value.in_millimetres
+    -250.0
+    """
+    if not cloth.horizontal_repeat:
+        return None
+    edge = supplied("motif from the edge", cloth.motif_from_edge or ZERO, Unit.LENGTH, cloth.name)
+    because = (
+        "Nobody minds what stands in the middle: the full width, {0} from the left edge, lies at"
+        " the edge of the cloth, {1} before a motif, and the sides match it."
+    )
+    value = -(before.value + edge.value)
+    return derived("left edge behind a motif", value, Unit.LENGTH, because, before, edge)
+
+
 def phase_along(ends: Ends, cloth: Cloth, matching: Matching, shrink: Figure[float]) -> L | None:
     """Tell how far behind a motif's centre the head of a face lies.
 

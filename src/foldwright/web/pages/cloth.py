@@ -31,7 +31,7 @@ from foldwright.work.what_if import (
     WhatIf,
     as_if,
     change_between,
-    check_names,
+    check_question,
     concerns,
 )
 
@@ -131,7 +131,7 @@ def _what_if(
 ) -> tuple[list[ChangeView], tuple[Fault, ...]]:
     try:
         what = read_what_if(asked, job.job_system)
-        check_names(search.cloths, what)
+        check_question(search.cloths, what)
     except CannotUse as trouble:
         return [], trouble.faults
     return [_answer(view, what) for view in views if concerns(view.cut.to_cut.order, what)], ()
