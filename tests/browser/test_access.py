@@ -24,6 +24,7 @@ PAGES = {
     "the versions": "/jobs/1/history",
     "the papers": "/jobs/1/papers",
     "the cloth": "/jobs/1/cloth",
+    "a roll that has come": "/jobs/1/rolls/1",
     "the cloth, what if": "/jobs/1/cloth?repeat_longer=2+mm",
     "a bench card": "/jobs/1/shades/4/bench",
     "a bench card with a caution": "/jobs/1/shades/4/bench?step=wind",
@@ -112,6 +113,7 @@ def test_axe_itself_is_awake(page: Page, workroom: Workroom, axe: str) -> None:
         "/jobs/1/history",
         "/jobs/1/shades/4/bench?step=stall",
         "/jobs/1/cloth",
+        "/jobs/1/rolls/1",
     ],
 )
 def test_what_a_finger_presses_is_48_px_and_8_px_apart(

@@ -38,7 +38,7 @@ def test_a_search_is_seen_and_ended_by_a_button(page: Page, forty: str) -> None:
     page.get_by_role("button", name="Take the best so far").click()
     expect(page.get_by_text("The search has ended.")).to_be_visible(timeout=LONG_ENOUGH_MS)
     expect(page.get_by_text("a better plan may exist")).to_be_visible()
-    expect(page.get_by_role("link", name="Cut sheet of Meadow print, indigo")).to_be_visible()
+    expect(page.get_by_role("link", name="Cut sheet, A4 of Meadow print, indigo")).to_be_visible()
 
 
 def test_what_if_is_asked_and_answered_on_the_page(page: Page, workroom: Workroom) -> None:

@@ -130,7 +130,9 @@ def test_papers_are_written_for_every_shade(tmp_path: Path) -> None:
     assert sorted(Path(name).name for name in answer["papers"]) == sorted(
         file.name for file in folder.iterdir()
     )
-    assert len(answer["papers"]) == 6
+    names = [Path(name).name for name in answer["papers"]]
+    assert len(names) == 9
+    assert sum(name.startswith("cloth-") for name in names) == 3
     for name in answer["papers"]:
         with pdfplumber.open(name) as pdf:
             (page,) = pdf.pages

@@ -104,6 +104,7 @@ def test_all_papers_come_in_one_archive(client: TestClient) -> None:
         assert all(archive.read(name).startswith(b"%PDF") for name in names)
     assert "01-Stair-table-layout.pdf" in names
     assert "01-Stair-headrail.pdf" in names
+    assert "cloth-01-Harbour-linen-flax.pdf" in names
     assert len(names) == len(set(names)) >= 16
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import time
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -13,12 +14,14 @@ from foldwright.cli.telling import say, say_json, tell_faults
 from foldwright.core.why.fault import Fault
 from foldwright.papers.header import Paper
 from foldwright.work.answers import PlanAnswer
+from foldwright.work.cutting import cloths_of, cut_cloths
 from foldwright.work.files import CannotUse
 from foldwright.work.job import Job, JobPlan
 from foldwright.work.jobfile import DEMO_JOB, load_job
 from foldwright.work.packet import write_papers
 from foldwright.work.planning import plan_job
 
+SECONDS_TO_CUT = 10.0  # `cut` looks for as long as one likes
 PAPERS = {"a4": Paper.A4, "letter": Paper.LETTER}
 NO_SHADES = Fault(
     where="shades",
@@ -59,8 +62,10 @@ def _plan(job: Job, options: argparse.Namespace) -> int:
 
 def _write_papers(plan: JobPlan, options: argparse.Namespace) -> tuple[Path, ...]:
     file = options.job or DEMO_JOB
+    cuts = cut_cloths(cloths_of(plan.job), time_given_s=SECONDS_TO_CUT, clock=time.monotonic)
     return write_papers(
         plan,
+        cuts,
         options.out,
         PAPERS[options.paper],
         version=f"{file.name}, foldwright {__version__}",

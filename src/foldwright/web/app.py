@@ -30,6 +30,7 @@ from foldwright.web.pages import (
     jobs,
     overriding,
     papers,
+    rolls,
     shade,
     shop,
     units,
@@ -40,6 +41,7 @@ from foldwright.work.book import Book, BookTrouble, NotInBook, SavedMeanwhile
 JOB = "/jobs/{job_id:int}"
 BOARD = JOB + "/boards/{board:int}"
 GROUP = JOB + "/groups/{group:int}"
+ROLL = JOB + "/rolls/{roll:int}"
 SHADE = JOB + "/shades/{number:int}"
 LEAST_WORTH_PACKING_BYTES = 1000
 
@@ -108,6 +110,9 @@ def _routes() -> list[BaseRoute]:
         Route(f"{JOB}/cloth/end", posted(cloth.take_best), methods=["POST"]),
         Route(f"{JOB}/cloth/longer", posted(cloth.look_longer), methods=["POST"]),
         Route(f"{JOB}/cloth/{{number:int}}.pdf", cloth.give_cut_sheet),
+        Route(ROLL, rolls.show_roll),
+        Route(ROLL, posted(rolls.save_roll), methods=["POST"]),
+        Route(f"{ROLL}/take-out", posted(rolls.take_out_roll), methods=["POST"]),
         Route(f"{JOB}/papers", papers.list_papers),
         Route(f"{JOB}/papers.zip", papers.give_all_papers),
         Route(f"{JOB}/history", history.show_history),

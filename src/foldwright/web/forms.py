@@ -71,14 +71,23 @@ def _value(one: Field, typed: str) -> Value:
     return YES_OR_NO.get(one.path, {}).get(typed, typed)
 
 
-def _put(shade: Table, path: str, value: Value) -> None:
-    room, _, key = path.rpartition(".")
-    table = shade.setdefault(room, {}) if room else shade
+def _put(table: Table, path: str, value: Value) -> None:
+    """Put a value where its path leads, or leave out what is empty."""
+    kept = value not in ("", False) or (path in YES_OR_NO and value is False)
+    _lay(table, path.split("."), value if kept else None)
+
+
+def _lay(table: Table, path: list[str], value: Value | None) -> None:
+    key, *rest = path
+    if rest:
+        inner = table.setdefault(key, {})
+        _lay(inner, rest, value)
+        if not inner:
+            del table[key]
+        return
     table.pop(key, None)
-    if value not in ("", False) or (path in YES_OR_NO and value is False):
+    if value is not None:
         table[key] = value
-    if room and not table:
-        del shade[room]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import atexit
 import math
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from threading import Lock, Thread
+from weakref import WeakSet
 
 from foldwright.core.cloth.order import ClothPlan
 from foldwright.core.why.answer import Answer
@@ -15,6 +17,7 @@ from foldwright.work.stock import PlanAtFault
 
 Clock = Callable[[], float]
 LOOK_AGAIN_S = 0.2
+LAST_WAIT_S = 5.0
 
 
 class CutSearch:
@@ -42,6 +45,7 @@ class CutSearch:
 
     def start(self) -> None:
         """Begin."""
+        _BEGUN.add(self)
         self._thread.start()
 
     def end(self) -> None:
@@ -107,3 +111,16 @@ class CutSearch:
             for number, each in enumerate(self.cloths)
             if any(cloth is way for way in (each, *each.otherwise))
         )
+
+
+_BEGUN: WeakSet[CutSearch] = WeakSet()
+
+
+@atexit.register
+def _end_all() -> None:
+    """End the searches with the program: one cut off inside its solver takes the program down."""
+    begun = list(_BEGUN)
+    for search in begun:
+        search.end()
+    for search in begun:
+        search.wait(LAST_WAIT_S)

@@ -15,16 +15,18 @@ from foldwright.core.quantity.reading import read_length
 from foldwright.core.quantity.rounding import System
 from foldwright.core.quantity.unreadable import Unreadable
 from foldwright.core.why.fault import Fault
-from foldwright.papers.cut_sheet import cut_sheet
-from foldwright.papers.sheets import Header
+from foldwright.web.cut_sheets import search_key, search_of, set_cut_sheet
 from foldwright.web.cuts import LONGER_SECONDS, ChangeView, ClothView, change_view
 from foldwright.web.desk import Sorry, see
 from foldwright.web.opened import OpenJob
-from foldwright.web.pages.papers import NOT_IN_A_FILE_NAME, paper_asked
+from foldwright.web.pages.papers import paper_asked
+from foldwright.web.printing import PAPER_WORDS
+from foldwright.web.rolls import rolls_of
 from foldwright.work.cut_search import CutSearch
 from foldwright.work.cutting import cut_one
 from foldwright.work.files import CannotUse
 from foldwright.work.job import Job
+from foldwright.work.packet import cut_sheet_name
 from foldwright.work.what_if import (
     FlawHere,
     OtherSize,
@@ -47,7 +49,7 @@ NO_CLOTH = "No shade of this job is known well enough to cut cloth for it."
 def show_cloth(request: Request) -> Response:
     """Show every cloth with its plan as it stands, and what would be if asked."""
     job = OpenJob.of(request)
-    search = job.desk.cuts.search(_key(job), _readable(job))
+    search = search_of(job, _readable(job))
     views = _views(search, job.system)
     asked = {name: value for name, value in request.query_params.items() if value.strip()}
     answers, faults = _what_if(search, views, asked, job)
@@ -55,6 +57,8 @@ def show_cloth(request: Request) -> Response:
         request,
         "cloth.html",
         job=job,
+        sizes=PAPER_WORDS,
+        rolls=rolls_of(job.entry.document),
         system=job.system,
         search=search,
         views=views,
@@ -68,14 +72,14 @@ def show_cloth(request: Request) -> Response:
 def look_longer(request: Request, _form: FormData) -> Response:
     """Look for better plans for longer."""
     job = OpenJob.of(request)
-    job.desk.cuts.begin(_key(job), _readable(job), LONGER_SECONDS)
+    job.desk.cuts.begin(search_key(job), _readable(job), LONGER_SECONDS)
     return see(f"{job.url}/cloth")
 
 
 def take_best(request: Request, _form: FormData) -> Response:
     """End the search and take the best plans so far."""
     job = OpenJob.of(request)
-    search = job.desk.cuts.search(_key(job), _readable(job))
+    search = search_of(job, _readable(job))
     search.end()
     search.wait(1.0)
     return see(f"{job.url}/cloth")
@@ -84,33 +88,20 @@ def take_best(request: Request, _form: FormData) -> Response:
 def give_cut_sheet(request: Request) -> Response:
     """Give the cut sheet of one cloth as a PDF, in the units of the job."""
     job = OpenJob.of(request)
-    search = job.desk.cuts.search(_key(job), _readable(job))
+    search = search_of(job, _readable(job))
     number: int = request.path_params["number"]
     cut = search.cuts[number - 1] if 1 <= number <= len(search.cuts) else None
     if cut is None or cut.plan is None:
         raise Sorry(
             404, "No such sheet", "This cloth has no cut plan. Look at the cloth of the job."
         )
-    pdf = cut_sheet(
-        cut.plan,
-        cut.to_cut.order,
-        cloth=cut.to_cut.title,
-        header=Header(
-            job=job.entry.name, version=str(job.entry.number), printed_at=job.desk.clock()
-        ),
-        paper=paper_asked(request),
-        system=job.job_system,
-    )
-    cloth = NOT_IN_A_FILE_NAME.sub("-", cut.to_cut.title).strip("-").encode("ascii", "ignore")
+    pdf = set_cut_sheet(job, cut, cut.plan, paper_asked(request))
+    name = cut_sheet_name(number, cut.to_cut.title)
     return Response(
         pdf,
         media_type="application/pdf",
-        headers={"Content-Disposition": f'inline; filename="cut-{cloth.decode() or number}.pdf"'},
+        headers={"Content-Disposition": f'inline; filename="{name}"'},
     )
-
-
-def _key(job: OpenJob) -> tuple[int, int]:
-    return job.entry.job_id, job.entry.number
 
 
 def _readable(job: OpenJob) -> Job:

@@ -11,6 +11,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from foldwright.papers.sheets import Header, Paper
+from foldwright.web.cut_sheets import cut_sheets
 from foldwright.web.desk import Sorry
 from foldwright.web.opened import OpenJob, shade_number, whole_number
 from foldwright.web.printing import PAPER_WORDS, PAPERS, SHEETS, Papers, Sheet, papers_of
@@ -73,6 +74,8 @@ def give_all_papers(request: Request) -> Response:
                 files.writestr(
                     file_name(line.view, sheet.name), _set(job, line, sheet, paper_asked(request))
                 )
+        for name, pdf in cut_sheets(job, paper_asked(request)):
+            files.writestr(name, pdf)
     return Response(
         archive.getvalue(),
         media_type="application/zip",
