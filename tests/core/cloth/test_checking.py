@@ -111,6 +111,58 @@ PLANTS: dict[str, tuple[Plant, str]] = {
         ),
         "one: the first cut length begins in the cloth that squaring takes off",
     ),
+    "more lost than lies before the first": (
+        lambda: (level(0, waits_for_flaw=mm(601)), IN_HAND),
+        "one: more cloth is said to be lost than lies before the first cut length",
+    ),
+    "less than nothing lost": (
+        lambda: (level(1, waits_for_flaw=mm(-1)), IN_HAND),
+        "one: less than nothing is said to be lost",
+    ),
+    "a cut length without a piece": (
+        lambda: (
+            replace(
+                SOUND,
+                levels=(
+                    *SOUND.levels,
+                    CutLength(roll="two", start=mm(1600), length=mm(90), pieces=()),
+                ),
+            ),
+            IN_HAND,
+        ),
+        "two: a length is cut off and no piece lies in it",
+    ),
+    "a last cut length longer than its pieces": (
+        lambda: (level(2, length=mm(801)), IN_HAND),
+        "two: what is used of it is not what is said",
+    ),
+    "a cut length over the end": (
+        lambda: (level(2, length=mm(2301)), IN_HAND),
+        "two: a cut length runs over the end of the roll",
+    ),
+    "one roll as two": (
+        lambda: (replace(SOUND, rolls=(*SOUND.rolls, SOUND.rolls[1])), IN_HAND),
+        "two: it is used as two rolls",
+    ),
+    "a roll that is used and not named": (
+        lambda: (replace(SOUND, rolls=SOUND.rolls[:1]), IN_HAND),
+        "B: it lies on the roll “two”, which is not used",
+    ),
+    "bought though in hand": (
+        lambda: (
+            replace(SOUND, rolls=(replace(SOUND.rolls[0], bought=mm(1)), SOUND.rolls[1])),
+            IN_HAND,
+        ),
+        "one: it is in hand, and said to be bought",
+    ),
+    "seam broken along": (
+        lambda: (moved("AR", along=mm(2401)), IN_HAND),
+        "AC and AR: the pattern breaks at the seam, along",
+    ),
+    "seam broken across": (
+        lambda: (moved("AR", across=mm(961)), IN_HAND),
+        "AC and AR: the pattern breaks at the seam, across",
+    ),
     "wrong roll": (
         lambda: (moved("B", roll="one"), IN_HAND),
         "B: it does not lie in its cut length",
@@ -272,6 +324,7 @@ def test_what_is_bought_is_what_the_supplier_sells() -> None:
         length=mm(600),
         origin_along=ZERO,
         used=mm(550),
+        bought=mm(600),
     )
     plan = ClothPlan(
         levels=(CutLength(roll="to buy 1", start=ZERO, length=mm(550), pieces=("1",)),),
