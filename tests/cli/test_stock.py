@@ -2,6 +2,11 @@
 
 from __future__ import annotations
 
+import os
+import signal
+import subprocess
+import sys
+import time
 import tomllib
 from pathlib import Path
 from typing import Any
@@ -79,6 +84,59 @@ def test_rests_go_back_to_the_rack_as_a_file_of_the_shop(tmp_path: Path) -> None
     assert min(int(piece["length"].split()[0]) for piece in offcuts) >= 300
 
 
+def test_a_rest_of_a_spool_is_read_back_as_a_piece_on_the_rack(one_bar: Path) -> None:
+    rest = '[[offcuts]]\nname = "o"\nmaterial = "Flat"\nlength = "84446 mm"\n'
+    (one_bar.parent / "shop" / "all.toml").write_text(NO_LENGTHS + rest, encoding="utf-8")
+    said = ask("stock", one_bar)
+    assert said.code == 0, said.err
+    assert "buy nothing: the rack has it" in said.out
+
+
+def test_too_few_bars_are_told_with_how_many_more_it_takes(one_bar: Path) -> None:
+    listed = '[[stock_lengths]]\nname = "s"\nmaterial = "Flat"\nlength = "1 m"\nquantity = 0\n'
+    (one_bar.parent / "shop" / "all.toml").write_text(NO_LENGTHS + listed, encoding="utf-8")
+    said = ask("stock", one_bar)
+    assert said.code == 2
+    assert "Flat: it does not hold the piece, however cut. With 1 more of “s”" in said.err
+
+
+def sixty_boards() -> str:
+    """Ask for sixty boards of as many lengths, sold in two: more than is proven in a minute."""
+    shades = [
+        f"""
+[[shades]]
+tag = "W{number}"
+asked = {{ width = {500 + 37 * number % 803 + number}, drop = 1200 }}
+materials = {{ board = "Pine 19 \u00d7 64" }}
+"""
+        for number in range(60)
+    ]
+    return '[job]\nname = "Sixty"\nsystem = "metric"\n' + "".join(shades)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="sends a signal")
+def test_ctrl_c_gives_the_best_plan_so_far_marked(tmp_path: Path) -> None:
+    job = tmp_path / "sixty.toml"
+    job.write_text(sixty_boards(), encoding="utf-8")
+    command = [sys.executable, "-m", "foldwright.cli.main", "stock", str(job), "--seconds", "300"]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as running:  # noqa: S603 - our own program
+        time.sleep(6.0)
+        running.send_signal(signal.SIGINT)
+        out, _ = running.communicate(timeout=60)
+    assert running.returncode == 0
+    assert "The search was ended early: a cheaper plan may exist." in out.decode()
+
+
+def test_without_time_the_first_plan_is_marked(tmp_path: Path) -> None:
+    job = tmp_path / "sixty.toml"
+    job.write_text(sixty_boards(), encoding="utf-8")
+    (answer,) = ask("stock", job, "--seconds", "0", "--json").answers
+    (boards,) = answer["materials"]
+    assert boards["cut_short"]
+    assert not boards["proven"]
+    assert "proven impossible" in boards["said"]
+
+
 def test_a_material_without_lengths_is_told_and_keeps_no_other(one_bar: Path) -> None:
     said = ask("stock", one_bar)
     assert said.code == 2
@@ -91,7 +149,7 @@ def test_a_material_without_lengths_is_told_and_keeps_no_other(one_bar: Path) ->
     (one_bar.parent / "shop" / "all.toml").write_text(listed, encoding="utf-8")
     said = ask("stock", one_bar)
     assert said.code == 2
-    assert "Flat, Hall bar: 887 mm is longer than any bar" in said.err
+    assert "Flat, Hall bar: 887 mm (34 15/16 in) is longer than any bar" in said.err
     assert "790 mm" in said.err
 
 
@@ -101,6 +159,7 @@ def test_a_bar_without_a_price_is_counted_in_metres(one_bar: Path) -> None:
     said = ask("stock", one_bar)
     assert said.code == 0
     assert "3.00 m in all" in said.out
+    assert "Metres are counted" in said.out
 
 
 def test_wrong_input_gives_one_sentence_and_code_2(tmp_path: Path) -> None:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import argparse
-import time
+import sys
 from collections.abc import Iterator
 
 from foldwright import __version__
 from foldwright.cli.codes import BAD_INPUT, GOOD
+from foldwright.cli.stopping import Stopwatch
 from foldwright.cli.telling import say, say_json, tell_faults
 from foldwright.core.quantity.printing import print_length
 from foldwright.core.quantity.rounding import System
@@ -40,7 +41,8 @@ def run(options: argparse.Namespace) -> int:
         tell_faults(reading.faults, as_json=options.json)
         return BAD_INPUT
     plan = plan_job(reading.job)
-    cuts = cut_stock(plan, time_given_s=options.seconds, clock=time.monotonic)
+    with Stopwatch() as stopwatch:
+        cuts = cut_stock(plan, time_given_s=options.seconds, clock=stopwatch.read, watch=_progress)
     if not cuts:
         tell_faults((NO_PARTS,), as_json=options.json)
         return BAD_INPUT
@@ -49,6 +51,13 @@ def run(options: argparse.Namespace) -> int:
     faults += _racked(cuts, plan, options)
     tell_faults(faults, as_json=False)
     return BAD_INPUT if faults else GOOD
+
+
+def _progress(cut: MaterialCut) -> bool:
+    """Tell of each better plan where somebody watches."""
+    if sys.stderr.isatty():
+        sys.stderr.write(f"{cut.material}: {cut.said}\n")
+    return True
 
 
 def _tell(cuts: tuple[MaterialCut, ...], plan: JobPlan, options: argparse.Namespace) -> None:
@@ -85,7 +94,7 @@ def material_lines(cut: MaterialCut, system: System) -> Iterator[str]:
     yield f"  buy {bought or 'nothing: the rack has it'}"
     for number, bar in enumerate(cut.plan.bars, start=1):
         yield f"  {number}. {_bar(bar, system)}"
-    yield f"  {proof(cut)}"
+    yield f"  {cut.said}"
 
 
 def _count(cut: MaterialCut) -> str:
@@ -96,14 +105,3 @@ def _bar(bar: Bar, system: System) -> str:
     cuts = ", ".join(f"{cut.need} {print_length(cut.length, system)}" for cut in bar.cuts)
     place = "from the rack" if bar.from_rack else "new"
     return f"{bar.name} ({place}): {cuts}; {print_length(bar.remainder, system)} left"
-
-
-def proof(cut: MaterialCut) -> str:
-    """Say what the plan costs and what is proven impossible to beat."""
-    if cut.plan is None:
-        return ""
-    unit = "" if cut.priced else " m"
-    cost, least = (f"{value:.2f}{unit}" for value in (cut.plan.cost, cut.plan.least_cost))
-    if cut.plan.proven:
-        return f"{cost} in all; it is proven that no plan costs less"
-    return f"{cost} in all; less than {least} is proven impossible"

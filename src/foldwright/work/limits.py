@@ -84,7 +84,7 @@ _LENGTHS: dict[str, LengthLimits] = {
     "foundflaw.length": _mm("1", "200000"),
     "foundflaw.width": _mm("1", "15000"),
     **dict.fromkeys(("smallwork.width", "smallwork.length"), _mm("20", "5000")),
-    "rackpiece.length": _mm("10", "20000"),
+    "rackpiece.length": _mm("10", "200000"),  # a rest of a spool of cord as well
     **dict.fromkeys(("shank", "thread"), _mm("1", "200")),
     "motif_height": _mm("5", "3000"),
     **dict.fromkeys(("motif_above_hem", "band_above_hem", "side_band_inset"), _mm("0", "8000")),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import count
 
 from foldwright.core.check.boards.board import BoardLift
@@ -18,6 +18,7 @@ from foldwright.core.stock.checking import faults_in
 from foldwright.core.stock.lengths import Fitted, PartLength, lengths_of
 from foldwright.core.stock.order import CutOrder, Need, Offcut, Saw, StockLength, StockPlan
 from foldwright.core.stock.planning import CannotCut, plan_stock
+from foldwright.core.stock.wording import proof_in_words
 from foldwright.core.why.fault import Fault
 from foldwright.core.why.figure import Figure
 from foldwright.work.boards import hang_boards
@@ -25,6 +26,7 @@ from foldwright.work.cut_orders import shared_boards
 from foldwright.work.job import JobPlan
 
 Clock = Callable[[], float]
+Watch = Callable[["MaterialCut"], bool]
 WHOLE = Length.mm(1)
 
 
@@ -38,6 +40,15 @@ class MaterialCut:
     plan: StockPlan | None
     priced: bool  # False: nobody knows what a bar costs, and its metres stand in
     faults: tuple[Fault, ...] = ()
+
+    @property
+    def said(self) -> str:
+        """Say what the plan costs and what is proven; nothing without a plan."""
+        if self.plan is None:
+            return ""
+        if self.priced:
+            return proof_in_words(self.plan)
+        return f"{proof_in_words(self.plan, ' m')} Metres are counted, as not all have a price."
 
 
 class PlanAtFault(Exception):  # noqa: N818 - a defect of ours, never the person's
@@ -83,10 +94,17 @@ def _parts(
         )
 
 
-def cut_stock(plan: JobPlan, *, time_given_s: float, clock: Clock) -> tuple[MaterialCut, ...]:
+def cut_stock(
+    plan: JobPlan,
+    *,
+    time_given_s: float,
+    clock: Clock,
+    watch: Watch = lambda _cut: True,
+) -> tuple[MaterialCut, ...]:
     """Plan the cuts of every material of a job.
 
-    Takes: the planned job; the seconds given to all of them together; a clock in seconds.
+    Takes: the planned job; the seconds given to all of them together; a clock in seconds;
+    what looks at each better plan and gives False to take the best so far of this material.
 
     Gives: the materials in the order in which the job first asks for them.
     """
@@ -95,7 +113,8 @@ def cut_stock(plan: JobPlan, *, time_given_s: float, clock: Clock) -> tuple[Mate
     cuts = []
     for left, (material, parts) in zip(count(len(materials), -1), materials.items(), strict=False):
         share_s = max(0.0, end - clock()) / left
-        cuts.append(_cut(material, parts, plan, _until(clock() + share_s, clock)))
+        asked = _asked(material, parts, plan)
+        cuts.append(_cut(asked, _until(clock() + share_s, clock), watch))
     return tuple(cuts)
 
 
@@ -110,9 +129,8 @@ def _by_material(parts: Iterable[PartLength]) -> dict[str, tuple[PartLength, ...
     return found
 
 
-def _cut(
-    material: str, parts: tuple[PartLength, ...], plan: JobPlan, seconds_left: Clock
-) -> MaterialCut:
+def _asked(material: str, parts: tuple[PartLength, ...], plan: JobPlan) -> MaterialCut:
+    """Put one material into an order that is not planned yet."""
     shop, habits = plan.job.shop, plan.job.habits
     listed = listed_lengths(material, shop)
     priced = all(bar.cost for bar in listed)
@@ -122,22 +140,23 @@ def _cut(
         rack=tuple(_rack(material, shop)),
         saw=_saw(parts, habits),
     )
-    found, faults = _planned(order, seconds_left)
-    named = tuple(_named(fault, material, parts) for fault in faults)
-    return MaterialCut(
-        material=material, parts=parts, order=order, plan=found, priced=priced, faults=named
-    )
+    return MaterialCut(material=material, parts=parts, order=order, plan=None, priced=priced)
 
 
-def _planned(order: CutOrder, seconds_left: Clock) -> tuple[StockPlan | None, tuple[Fault, ...]]:
-    """Plan an order, and look at the plan a second time before anyone sees it."""
+def _cut(asked: MaterialCut, seconds_left: Clock, watch: Watch) -> MaterialCut:
+    """Plan a material; every plan is looked at a second time before anyone sees it."""
+
+    def seen(found: StockPlan) -> MaterialCut:
+        if wrong := faults_in(found, asked.order):
+            raise PlanAtFault(" ".join(wrong))
+        return replace(asked, plan=found)
+
     try:
-        found = plan_stock(order, seconds_left)
+        found = plan_stock(asked.order, seconds_left, lambda better: watch(seen(better)))
     except CannotCut as trouble:
-        return None, trouble.faults
-    if wrong := faults_in(found, order):
-        raise PlanAtFault(" ".join(wrong))
-    return found, ()
+        faults = (_named(fault, asked) for fault in trouble.faults)
+        return replace(asked, faults=tuple(faults))
+    return seen(found)
 
 
 def listed_lengths(material: str, shop: ShopList) -> tuple[StockBar, ...]:
@@ -171,16 +190,19 @@ def _saw(parts: tuple[PartLength, ...], habits: Habits) -> Saw:
     return Saw(kerf=habits.saw_kerf.value, trim=habits.saw_trim.value)
 
 
-def _named(fault: Fault, material: str, parts: tuple[PartLength, ...]) -> Fault:
+def _named(fault: Fault, asked: MaterialCut) -> Fault:
     """Lead a fault by its part or its material; say where the lengths it lacks are listed."""
-    room, _, rest = fault.where.partition(".")
+    material, (room, _, rest) = asked.material, fault.where.partition(".")
     if room == "needs" and rest:
-        part = parts[int(rest.split(".")[0]) - 1].name
-        return Fault(where=f"{material}, {part}", what=fault.what, remedy=fault.remedy)
-    if room == "stock":
+        part = asked.parts[int(rest.split(".")[0]) - 1].name
+        return replace(fault, where=f"{material}, {part}")
+    if room == "stock" and rest:
+        bar = asked.order.stock[int(rest.split(".")[0]) - 1].name
+        return replace(fault, where=f"{material}, “{bar}”")
+    if room == "stock" and not asked.order.stock:
         remedy = f"List the lengths of {material} under [[stock_lengths]] in the shop's list."
         return Fault(where=material, what=fault.what, remedy=remedy)
-    return Fault(where=f"{material}, {fault.where}", what=fault.what, remedy=fault.remedy)
+    return replace(fault, where=material)
 
 
 def rack_after(cuts: tuple[MaterialCut, ...], plan: JobPlan) -> tuple[RackPiece, ...]:

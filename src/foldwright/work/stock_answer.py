@@ -61,6 +61,8 @@ class MaterialAnswer:
     cost: float | None  # in the shop's money; metres where no price is listed; None: no plan
     least_cost: float | None  # no plan can cost less
     proven: bool
+    cut_short: bool  # the search for a cheaper plan was ended
+    said: str  # the cost and the proof in words; empty without a plan
     priced: bool
     faults: tuple[Fault, ...]
 
@@ -107,6 +109,8 @@ def _material(cut: MaterialCut) -> MaterialAnswer:
         cost=plan.cost if plan else None,
         least_cost=plan.least_cost if plan else None,
         proven=plan.proven if plan else False,
+        cut_short=plan.cut_short if plan else False,
+        said=cut.said,
         priced=cut.priced,
         faults=cut.faults,
     )

@@ -11,8 +11,11 @@ from tests.core.stock.orders import lengths, order_of, orders, planned
 
 from foldwright.core.quantity.length import Length
 from foldwright.core.stock.checking import faults_in
-from foldwright.core.stock.order import CutOrder, Need, Saw, StockLength
+from foldwright.core.stock.filling import Filled
+from foldwright.core.stock.order import CutOrder, Need, Saw, StockLength, StockPlan
 from foldwright.core.stock.planning import CannotCut, plan_stock
+from foldwright.core.stock.racking import rack_first
+from foldwright.core.stock.whole import in_whole_units
 
 ONE_SECOND_LOOK = settings(max_examples=40, deadline=None)
 
@@ -108,9 +111,49 @@ def test_limited_bars_are_never_overdrawn() -> None:
 def test_too_few_bars_are_refused_with_a_remedy() -> None:
     scarce = StockLength(name="scarce", length=Length.mm(3000), cost=1.0, quantity=1)
     needs = tuple(Need(name=f"p{n}", length=Length.mm(1400)) for n in range(6))
-    with pytest.raises(CannotCut, match="does not hold all 6 pieces") as refused:
+    with pytest.raises(CannotCut, match="does not hold all 6 pieces, however cut") as refused:
         planned(CutOrder(needs=needs, stock=(scarce,)))
-    assert refused.value.faults[0].remedy
+    assert "With 2 more of “scarce”" in refused.value.faults[0].remedy
+
+
+def test_limited_bars_that_longest_first_would_overdraw_are_filled_otherwise() -> None:
+    scarce = StockLength(name="scarce", length=Length.mm(1000), cost=1.0, quantity=2)
+    needs = tuple(
+        Need(name=f"p{n}", length=Length.mm(mm))
+        for n, mm in enumerate((500, 480, 260, 260, 250, 250))
+    )
+    plan = planned(CutOrder(needs=needs, stock=(scarce,)))
+    assert len(plan.bars) == 2
+
+
+def test_what_fits_an_unused_offcut_is_moved_there_from_the_emptiest_bar() -> None:
+    whole = in_whole_units(order_of([900, 800, 400, 390], rack=(450, 300), saw=Saw()))
+    fullest, emptiest = ((0, 1), (1, 1)), ((2, 1), (3, 1))
+    bars = [Filled(source=2, counts=counts) for counts in (fullest, emptiest)]
+    assert rack_first(whole, bars) == [
+        Filled(source=1, counts=((2, 1),)),
+        Filled(source=2, counts=((3, 1),)),
+        Filled(source=2, counts=fullest),
+    ]
+
+
+def test_whoever_watches_sees_sound_plans_getting_cheaper_and_may_end_the_search() -> None:
+    order = order_of([1210, 985, 1190, 878, 1050, 760, 640], bars=(2400, 3000))
+    seen: list[StockPlan] = []
+
+    def watch(plan: StockPlan) -> bool:
+        seen.append(plan)
+        return True
+
+    best = plan_stock(order, lambda: 5.0, watch)
+    costs = [plan.cost for plan in seen]
+    assert all(faults_in(plan, order) == () for plan in seen)
+    assert costs == sorted(set(costs), reverse=True)
+    assert len(costs) > 1
+    assert costs[-1] == best.cost
+    ended = plan_stock(order, lambda: 5.0, lambda _plan: False)
+    assert ended.cost == costs[0]
+    assert ended.cut_short
 
 
 def test_without_time_the_first_plan_is_still_whole() -> None:

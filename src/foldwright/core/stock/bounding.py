@@ -10,11 +10,11 @@ from fractions import Fraction
 import numpy as np
 from numpy.typing import NDArray
 from scipy.optimize import linprog
+from scipy.sparse import csc_array, vstack
 
-from foldwright.core.stock.whole import Whole, coarse, cost_step
+from foldwright.core.stock.whole import HAIR, Whole, coarse, cost_step
 from foldwright.core.stock.worth import Loading, Reals
 
-HAIR = 1e-7
 Column = tuple[int, tuple[int, ...]]  # source number, pieces of each size
 
 
@@ -24,7 +24,6 @@ class Pool:
 
     columns: list[Column] = field(default_factory=list)
     least_cost: float = 0.0
-    tried_at: float = -1.0  # the least cost that tight bars were last tried for
 
     def add(self, column: Column) -> bool:
         """Keep a column; tell whether it is new."""
@@ -37,11 +36,14 @@ class Pool:
     _known: set[Column] = field(default_factory=set)
 
 
-def bound_by_columns(whole: Whole, pool: Pool, seconds_left: Callable[[], float]) -> None:
+def bound_by_columns(
+    whole: Whole, pool: Pool, seconds_left: Callable[[], float], *, settle: bool
+) -> None:
     """Find the ways to fill a bar that matter, and the least that could be paid.
 
     Takes: an order in whole units; a pool that holds columns enough for one plan; a clock
-    that gives the seconds left.
+    that gives the seconds left; whether to stop once these ways show that the bound cannot
+    be raised.
 
     Gives: more columns in the pool, and its least cost raised to what is proven.
 
@@ -50,9 +52,9 @@ def bound_by_columns(whole: Whole, pool: Pool, seconds_left: Callable[[], float]
 
     Source: cutting-stock-1961; column-bound-1990 for the bound of an early stop.
     """
-    up, down, rooms = coarse(whole)
+    (up, down, rooms), step = coarse(whole), cost_step(whole)
     while seconds_left() > 0:
-        prices, held_back = _prices(whole, pool)
+        prices, held_back, parts_cost = _prices(whole, pool)
         loading = Loading(up, whole.counts, max(rooms), prices)
         loose = loading if up == down else Loading(down, whole.counts, max(rooms), prices)
         pool.least_cost = max(pool.least_cost, _proven(whole, prices, loose.best[list(rooms)]))
@@ -61,7 +63,7 @@ def bound_by_columns(whole: Whole, pool: Pool, seconds_left: Callable[[], float]
             for number, room in enumerate(rooms)
             if loading.best[room] > whole.sources[number].cost + held_back[number] + HAIR
         ]
-        if not any(found):
+        if not any(found) or (settle and round_up(parts_cost, step) <= pool.least_cost + HAIR):
             return
 
 
@@ -70,8 +72,8 @@ class Covering:
     """The covering model: each column's cost, its pieces, its bar; limits on some bars."""
 
     costs: Reals
-    pieces: Reals  # size by column
-    bars: Reals  # limited source by column
+    pieces: csc_array  # size by column
+    bars: csc_array  # limited source by column
     limits: Reals
     limited: list[int]
 
@@ -82,23 +84,25 @@ def covering(whole: Whole, columns: list[Column]) -> Covering:
     limited = [n for n, source in enumerate(whole.sources) if source.limit is not None]
     return Covering(
         costs=np.array([whole.sources[source].cost for source, _ in columns]),
-        pieces=np.array([filling for _, filling in columns], dtype=float).T,
-        bars=np.array([owner == n for n in limited], dtype=float).reshape(-1, len(columns)),
+        pieces=csc_array(np.array([filling for _, filling in columns], dtype=float).T),
+        bars=csc_array(np.equal.outer(np.array(limited, dtype=int), owner).astype(float)),
         limits=np.array([whole.sources[n].limit for n in limited], dtype=float),
         limited=limited,
     )
 
 
-def _prices(whole: Whole, pool: Pool) -> tuple[Reals, Reals]:
-    """Solve the covering model without whole numbers; give each piece's price and each source's."""
+def _prices(whole: Whole, pool: Pool) -> tuple[Reals, Reals, float]:
+    """Solve the covering model in parts of bars: prices of pieces and of sources, the cost."""
     model = covering(whole, pool.columns)
-    rows = np.vstack([-model.pieces, model.bars])
+    rows = vstack([-model.pieces, model.bars])
     sides = np.concatenate([-np.array(whole.counts, dtype=float), model.limits])
-    solved = linprog(model.costs, A_ub=rows, b_ub=sides, method="highs")
+    solved = linprog(  # type: ignore[call-overload]  # its stubs know no sparse matrices
+        model.costs, A_ub=rows, b_ub=sides, method="highs"
+    )
     marginals = -np.asarray(solved.ineqlin.marginals)
     held_back = np.zeros(len(whole.sources))
     held_back[model.limited] = marginals[len(whole.counts) :]
-    return np.maximum(marginals[: len(whole.counts)], 0.0), held_back
+    return np.maximum(marginals[: len(whole.counts)], 0.0), held_back, float(solved.fun)
 
 
 def _proven(whole: Whole, prices: Reals, best: NDArray[np.float64]) -> float:

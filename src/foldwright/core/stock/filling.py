@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from foldwright.core.stock.whole import Whole
@@ -19,12 +20,12 @@ class Filled:
 class Remaining:
     """How many pieces of each size are still to be cut; finds the next size not used up."""
 
-    def __init__(self, whole: Whole) -> None:
+    def __init__(self, whole: Whole, counts: Sequence[int]) -> None:
         self.rising = [-size for size in whole.sizes]
         self.sizes = whole.sizes
-        self.left = list(whole.counts)
+        self.left = list(counts)
         self.pieces = sum(self.left)
-        self._next = list(range(len(self.left) + 1))
+        self._next = [number + (not count) for number, count in enumerate([*self.left, 1])]
 
     def longest(self, room: int, start: int) -> int:
         """Give the number of the longest size that fits the room and is left, from `start` on."""
@@ -76,7 +77,7 @@ def longest_first(whole: Whole) -> list[Filled] | None:
     >>> longest_first(whole)
     [Filled(source=0, counts=((0, 1), (1, 1)))]
     """
-    remaining, bars = Remaining(whole), []
+    remaining, bars = Remaining(whole, whole.counts), []
     stocked = [source.limit for source in whole.sources]
     while remaining.pieces:
         tried = [

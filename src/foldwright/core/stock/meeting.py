@@ -7,11 +7,12 @@ from dataclasses import dataclass
 
 import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, linprog, milp
+from scipy.sparse import csc_array, vstack
 
-from foldwright.core.stock.bounding import HAIR, Column, covering
+from foldwright.core.stock.bounding import Column, covering
 from foldwright.core.stock.filling import Filled
 from foldwright.core.stock.proving import without_surplus
-from foldwright.core.stock.whole import Whole
+from foldwright.core.stock.whole import HAIR, Whole
 from foldwright.core.stock.worth import Reals
 
 MOST_TRIES = 24
@@ -59,14 +60,14 @@ class _Rows:
     The pieces come first, counted below zero; then the limited bars; last the cost.
     """
 
-    matrix: Reals
+    matrix: csc_array
     sizes: int
     limits: Reals
 
 
 def _rows(whole: Whole, columns: list[Column]) -> _Rows:
     model = covering(whole, columns)
-    matrix = np.vstack([-model.pieces, model.bars, model.costs])
+    matrix = vstack([-model.pieces, model.bars, csc_array(model.costs[np.newaxis, :])]).tocsc()
     return _Rows(matrix=matrix, sizes=len(whole.sizes), limits=model.limits)
 
 
@@ -96,7 +97,9 @@ def _dive(
 
 def _in_parts(rows: _Rows, sides: Reals, weights: Reals) -> Reals | None:
     """Find a plan in parts of bars, the one that leans most to the small weights."""
-    solved = linprog(weights, A_ub=rows.matrix, b_ub=sides, method="highs-ds")
+    solved = linprog(  # type: ignore[call-overload]  # its stubs know no sparse matrices
+        weights, A_ub=rows.matrix, b_ub=sides, method="highs-ds"
+    )
     return None if solved.x is None else np.asarray(solved.x)
 
 

@@ -74,9 +74,14 @@ class Bar:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class StockPlan:
-    """Where every piece is cut, what is bought, and the proven least that could be paid."""
+    """Where every piece is cut, what is bought, and the proven least that could be paid.
+
+    A plan is `cut_short` if the time ended or somebody cancelled while a cheaper plan was
+    still sought.
+    """
 
     bars: tuple[Bar, ...]
     cost: float
     least_cost: float  # no plan can cost less
     proven: bool  # the plan costs exactly that
+    cut_short: bool = False

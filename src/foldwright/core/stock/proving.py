@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -12,6 +11,8 @@ from foldwright.core.stock.bounding import Column, covering, round_up
 from foldwright.core.stock.filling import Filled
 from foldwright.core.stock.whole import Whole, cost_step
 
+OUT_OF_TIME = 1  # as the solver says it
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Choice:
@@ -19,12 +20,13 @@ class Choice:
 
     bars: list[Filled] | None
     least_cost: float
+    settled: bool  # no more time would find a better one
 
 
-def best_of(whole: Whole, columns: list[Column], seconds_left: Callable[[], float]) -> Choice:
+def best_of(whole: Whole, columns: list[Column], seconds: float) -> Choice:
     """Choose whole bars among the given ways to fill one, at least cost.
 
-    Takes: an order in whole units; ways to fill a bar; a clock that gives the seconds left.
+    Takes: an order in whole units; ways to fill a bar; the seconds to use at most.
 
     Gives: the best choice found in the time, without surplus pieces, and what is proven of
     any choice.
@@ -42,13 +44,14 @@ def best_of(whole: Whole, columns: list[Column], seconds_left: Callable[[], floa
         constraints=rules,
         integrality=np.ones(len(columns), dtype=np.int64),
         bounds=Bounds(lb=0),
-        options={"time_limit": max(seconds_left(), 0.01), "mip_rel_gap": 0.0},
+        options={"time_limit": max(seconds, 0.01), "mip_rel_gap": 0.0},
     )
     least = round_up(float(solved.mip_dual_bound or 0.0), cost_step(whole))
+    settled = solved.status != OUT_OF_TIME
     if solved.x is None:
-        return Choice(bars=None, least_cost=least)
-    times = np.rint(solved.x).astype(int).tolist()
-    return Choice(bars=without_surplus(whole, columns, times), least_cost=least)
+        return Choice(bars=None, least_cost=least, settled=settled)
+    bars = without_surplus(whole, columns, np.rint(solved.x).astype(int).tolist())
+    return Choice(bars=bars, least_cost=least, settled=settled)
 
 
 def without_surplus(whole: Whole, columns: list[Column], times: list[int]) -> list[Filled]:

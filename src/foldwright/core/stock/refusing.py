@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from foldwright.core.quantity.length import ZERO
-from foldwright.core.quantity.printing import print_length
+from foldwright.core.quantity.printing import print_both
 from foldwright.core.quantity.rounding import System
 from foldwright.core.stock.order import CutOrder
 from foldwright.core.why.fault import Fault
@@ -24,6 +24,31 @@ def faults_of(order: CutOrder) -> tuple[Fault, ...]:
     ['needs', 'stock']
     """
     return (*_of_the_lists(order), *_of_the_lengths(order), *_of_the_fit(order))
+
+
+def too_little(order: CutOrder, missing: Mapping[str, int], *, settled: bool) -> Fault:
+    """Say which bars are wanted besides those there are.
+
+    Takes: the order; how many more of each bar a plan would take; whether it is proven that
+    there is no plan without them.
+
+    Gives: the fault.
+
+    Source: derived here.
+
+    >>> too_little(CutOrder(needs=(), stock=()), {"6 m": 2}, settled=True).remedy
+    'With 2 more of “6 m” all can be cut: raise the quantity, or list another length.'
+    """
+    count = sum(need.count for need in order.needs)
+    pieces = "the piece" if count == 1 else f"all {count} pieces"
+    more = ", ".join(f"{number} more of “{name}”" for name, number in missing.items())
+    return Fault(
+        where="stock",
+        what=f"it does not hold {pieces}, however cut"
+        if settled
+        else f"no way was found to cut {pieces} from it",
+        remedy=f"With {more} all can be cut: raise the quantity, or list another length.",
+    )
 
 
 def _of_the_lists(order: CutOrder) -> Iterator[Fault]:
@@ -65,7 +90,7 @@ def _of_the_fit(order: CutOrder) -> Iterator[Fault]:
         if need.length > longest > ZERO:
             yield Fault(
                 where=f"needs.{number}.length",
-                what=f"{print_length(need.length, System.METRIC)} is longer than any bar",
+                what=f"{print_both(need.length, System.METRIC)} is longer than any bar",
                 remedy=f"The longest piece that can be cut is "
-                f"{print_length(longest, System.METRIC)}; buy a longer bar or splice.",
+                f"{print_both(longest, System.METRIC)}; buy a longer bar or splice.",
             )

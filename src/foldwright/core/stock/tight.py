@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections import Counter
 from collections.abc import Iterator
 
 from foldwright.core.stock.bounding import Column
@@ -107,5 +106,7 @@ class _Search:
                 yield number
 
     def _counted(self, pieces: Pieces) -> tuple[int, ...]:
-        held = Counter(pieces)
-        return tuple(held.get(number, 0) for number in range(len(self.sizes)))
+        held = [0] * len(self.sizes)
+        for number in pieces:
+            held[number] += 1
+        return tuple(held)

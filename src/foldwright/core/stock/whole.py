@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from foldwright.core.stock.order import CutOrder
 
+HAIR = 1e-7  # by which a cost worked out in floating point may err
 FINEST_STATES = 60_000  # more steps along a bar than this make the search slow for no gain
 
 
@@ -25,6 +26,7 @@ class Source:
     cost: float
     limit: int | None
     from_rack: bool
+    missing: bool = False  # nobody has it: it shows what is wanted besides
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -80,6 +82,30 @@ def _sources(order: CutOrder) -> Iterable[Source]:
             limit=bar.quantity,
             from_rack=False,
         )
+
+
+def with_more(whole: Whole) -> Whole:
+    """Give an order with as many more of each limited bar as are wanted, at a price above all.
+
+    Takes: an order in whole units.
+
+    Gives: the same with bars that are missing; a plan without them is one of the order.
+
+    Source: derived here.
+
+    >>> bar = Source(name="b", room=10, cost=2.0, limit=1, from_rack=False)
+    >>> order = Whole(sizes=(4,), counts=(3,), names=(("a", "b", "c"),), sources=(bar,))
+    >>> [(source.cost, source.limit) for source in with_more(order).sources]
+    [(2.0, 1), (10.0, None)]
+    """
+    dear = math.ceil(sum(s.cost * (s.limit or 0) for s in whole.sources)) + 1
+    dear = 10 ** len(str(dear))
+    missing = [
+        replace(source, cost=float(dear), limit=None, from_rack=False, missing=True)
+        for source in whole.sources
+        if source.limit is not None
+    ]
+    return replace(whole, sources=(*whole.sources, *missing))
 
 
 def coarse(whole: Whole) -> tuple[tuple[int, ...], tuple[int, ...], tuple[int, ...]]:
