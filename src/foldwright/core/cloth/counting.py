@@ -14,37 +14,85 @@ import numpy as np
 
 from foldwright.core.cloth.columns import Pool
 from foldwright.core.cloth.first_fit import first_fit
+from foldwright.core.cloth.improving import over_price
+from foldwright.core.cloth.level import Level, distance
 from foldwright.core.cloth.model import Frame, Needed
-from foldwright.core.cloth.pricing import price
+from foldwright.core.cloth.pricing import pricing
 from foldwright.core.cloth.side_by_side import SideBySide
 from foldwright.core.cloth.whole import Cloth, Kind
 from foldwright.core.cloth.worth import Reals
 
 FINEST_PARTS = 12  # parts of a width that the rounding functions try
 CLOSE = 1e-6
+KEPT = 4  # cut lengths kept for each kind from one step to the next
 
 
-def needed(cloth: Cloth, go_on: Callable[[], bool]) -> list[Needed]:
-    """Give how many cut lengths must be longer than each step.
+class LongOnes:
+    """How many cut lengths must be longer than each step, proven as far as it is asked."""
 
-    Takes: the cloth; whether to go on, read before each step.
+    def __init__(self, cloth: Cloth) -> None:
+        self.cloth = replace(cloth, kinds=tuple(sorted(cloth.kinds, key=lambda k: -k.length)))
+        self._least: dict[int, int] = {}
+        self._known: list[Level] = []
 
-    Gives: steps, rising; of steps that need the same number the longest only.
+    def missing(self, there: Callable[[int], float], go_on: Callable[[], bool]) -> list[Needed]:
+        """Give the steps for which a relaxed choice has too few cut lengths that are longer.
 
-    Source: derived here.
-    """
-    lengths = sorted({kind.length for kind in cloth.kinds}, reverse=True)
-    found: list[Needed] = []
-    count = 0
-    for length, step in zip(lengths, [*lengths[1:], 0], strict=True):
-        if not go_on():
-            break
-        tall = tuple(kind for kind in cloth.kinds if kind.length >= length)
-        least = _least_count(_side_by_side_only(cloth, tall), count, go_on)
-        if least > count:
-            found.append(Needed(step, least))
-            count = least
-    return found[::-1]
+        Takes: how many cut lengths are longer than a step in the choice, parts of them counted
+        too; whether to go on, read as often as pieces are priced.
+
+        Gives: steps, falling; of steps that need the same number the longest only.
+
+        Source: derived here.
+        """
+        found: list[Needed] = []
+        lengths = _lengths(self.cloth)
+        for length, step in zip(lengths, [*lengths[1:], 0], strict=True):
+            if not go_on():
+                break
+            known = there(step)
+            if ceil(known - CLOSE) <= known + CLOSE:
+                continue  # a whole number, which no rounding could raise
+            least = self._of_those_from(length, go_on)
+            if least > max(known + CLOSE, found[-1].count if found else 0):
+                found.append(Needed(step, least))
+        return found
+
+    def _of_those_from(self, length: int, go_on: Callable[[], bool]) -> int:
+        """Give a proven least number; priced only where quicker ways disagree."""
+        if length not in self._least:
+            tall = sum(kind.length >= length for kind in self.cloth.kinds)
+            cloth = _side_by_side_only(self.cloth, self.cloth.kinds[:tall])
+            levels = first_fit(cloth)
+            longer = (least for long, least in self._least.items() if long > length)
+            least = max(ceil(by_rounding(cloth) - CLOSE), *longer, 0)
+            if len(levels) > least:
+                least = self._priced(cloth, levels, least, go_on)
+            self._least[length] = least
+        return self._least[length]
+
+    def _priced(
+        self, cloth: Cloth, levels: list[Level], least: int, go_on: Callable[[], bool]
+    ) -> int:
+        """Price until the whole number is known, from what was found for the longer pieces."""
+        pool, frame = Pool(cloth, [*levels, *self._known]), Frame(cloth)
+        for found in pricing(frame, pool, SideBySide(cloth)):
+            least = max(least, ceil(found.least - CLOSE))
+            if least >= ceil(found.last.length - CLOSE) or not go_on():
+                break
+        near = sorted(pool.columns, key=lambda c: over_price(frame, c, found.prices))
+        self._known = list({id(c.level): c.level for c in near[: KEPT * len(cloth.kinds)]}.values())
+        return least
+
+
+def _lengths(cloth: Cloth) -> list[int]:
+    """Give lengths that differ in what they take, falling; of those that do not the shortest."""
+    lengths = {kind.length for kind in cloth.kinds}
+    if not cloth.repeat or len(cloth.phases) > 1:
+        return sorted(lengths, reverse=True)
+    start = cloth.phases[0]
+    shortest = {distance(cloth, start, length): length for length in sorted(lengths, reverse=True)}
+    return sorted(shortest.values(), reverse=True)
 
 
 def _side_by_side_only(cloth: Cloth, kinds: tuple[Kind, ...]) -> Cloth:
@@ -52,16 +100,6 @@ def _side_by_side_only(cloth: Cloth, kinds: tuple[Kind, ...]) -> Cloth:
     flat = tuple(replace(k, length=cloth.per_mm, along=None, partner=None) for k in kinds)
     bolt = replace(cloth.bolts[0], begin=0, origin=None, end=None, flaws=())
     return replace(cloth, kinds=flat, bolts=(bolt,), repeat=0, shift=0, drops=1, spare=0)
-
-
-def _least_count(cloth: Cloth, at_least: int, go_on: Callable[[], bool]) -> int:
-    """Give a proven least number of cut lengths, priced only where quicker ways disagree."""
-    levels = first_fit(cloth)
-    quick = max(at_least, ceil(by_rounding(cloth) - CLOSE))
-    if len(levels) <= quick:
-        return quick
-    found = price(Frame(cloth), Pool(cloth, levels), SideBySide(cloth), go_on)
-    return max(quick, ceil(found.least - CLOSE))
 
 
 def by_rounding(cloth: Cloth) -> float:

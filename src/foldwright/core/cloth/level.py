@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from foldwright.core.cloth.whole import Cloth, Kind
@@ -43,6 +43,28 @@ def level_of(cloth: Cloth, start: int, strips: Iterable[Strip]) -> Level:
     moved = tuple(Strip(strip.kind, strip.left, max(strip.behind - first, 0)) for strip in strips)
     length = max(strip.behind + cloth.kinds[strip.kind].length for strip in moved)
     return Level((start + first) % cloth.repeat, length, moved)
+
+
+def each_piece_once(cloth: Cloth, levels: Sequence[Level]) -> list[Level]:
+    """Leave out what is cut more often than it is wanted, from the longest cut lengths first.
+
+    Takes: the cloth; cut lengths that hold every piece at least once.
+
+    Gives: cut lengths that hold every piece once, the shortest first.
+
+    Source: derived here.
+    """
+    wanted = [kind.count for kind in cloth.kinds]
+    kept = []
+    for level in sorted(levels, key=lambda v: (v.length, v.start or 0)):
+        strips = []
+        for strip in level.strips:
+            if wanted[strip.kind] > 0:
+                wanted[strip.kind] -= 1
+                strips.append(strip)
+        if strips:
+            kept.append(level_of(cloth, level.start or 0, strips))
+    return kept
 
 
 def distance(cloth: Cloth, start: int | None, length: int) -> int:

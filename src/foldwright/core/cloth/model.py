@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from scipy.optimize import Bounds, LinearConstraint, linprog, milp
 from scipy.sparse import csc_array, csr_array, hstack
 
-from foldwright.core.cloth.columns import NOWHERE, Column
+from foldwright.core.cloth.columns import NOWHERE, Column, columns_of
 from foldwright.core.cloth.level import Level
 from foldwright.core.cloth.side_by_side import Prices
 from foldwright.core.cloth.whole import Bolt, Cloth
@@ -279,3 +279,20 @@ def _choice(
         ways=[w for w, n in zip(frame.ways, times[len(columns) :], strict=True) for _ in range(n)],
         length=float(costs @ times),
     )
+
+
+def in_a_row(frame: Frame, levels: Sequence[Level]) -> Choice:
+    """Give cut lengths that may follow one another in any order as a choice: on one roll.
+
+    Takes: the frame; cut lengths that all start alike in the repeat.
+
+    Gives: the choice, with what loses most to the repeat as the last.
+
+    Source: derived here.
+    """
+    ways = [columns_of(frame.cloth, level) for level in levels]
+    last = max(range(len(ways)), key=lambda number: ways[number][0].cost - ways[number][-1].cost)
+    columns = [way[-1 if number == last else 0] for number, way in enumerate(ways)]
+    opening = min((w for w in frame.ways if w.bolt is not None), key=lambda way: way.cost)
+    length = sum(column.cost for column in columns) / frame.cloth.per_mm + opening.cost
+    return Choice(columns, [opening], length)

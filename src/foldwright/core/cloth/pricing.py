@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from foldwright.core.cloth.columns import Pool
@@ -42,10 +42,28 @@ def price(
 
     Source: cutting-stock-1961; column-bound-1990 for the bound of an early stop.
     """
+    steps = pricing(frame, pool, finder, rest)
+    found = next(steps)
+    while go_on() and (better := next(steps, None)) is not None:
+        found = better
+    return found
+
+
+def pricing(frame: Frame, pool: Pool, finder: Finder, rest: Rest | None = None) -> Iterator[Priced]:
+    """Price step by step, for whoever can tell when it is enough.
+
+    Takes: the frame; a pool that holds one plan; a finder of cut lengths; what is still to be
+    covered, by default all.
+
+    Gives: what is found so far, after each step; at last what cannot be improved.
+
+    Source: cutting-stock-1961; column-bound-1990.
+    """
     search = _Search(frame, pool, finder, frame.all if rest is None else rest)
-    while search.step() and go_on():
-        pass
-    return search.result()
+    yield search.result()
+    while search.step():
+        yield search.result()
+    yield search.result()
 
 
 class _Search:

@@ -9,15 +9,16 @@ from typing import Protocol
 import numpy as np
 
 from foldwright.core.cloth.columns import Pool
-from foldwright.core.cloth.counting import needed
+from foldwright.core.cloth.counting import LongOnes
 from foldwright.core.cloth.diving import dive
+from foldwright.core.cloth.exchanging import can_exchange, exchanged
 from foldwright.core.cloth.first_fit import first_fit
 from foldwright.core.cloth.improving import improve, over_price
 from foldwright.core.cloth.in_places import InPlaces
 from foldwright.core.cloth.joining import choose_joined
-from foldwright.core.cloth.level import Level, distance
+from foldwright.core.cloth.level import Level, distance, each_piece_once
 from foldwright.core.cloth.listed import Listed
-from foldwright.core.cloth.model import Choice, Finder, Frame
+from foldwright.core.cloth.model import Choice, Finder, Frame, Needed, in_a_row
 from foldwright.core.cloth.pricing import Priced, price
 from foldwright.core.cloth.side_by_side import SideBySide
 from foldwright.core.cloth.whole import Cloth, Kind
@@ -30,10 +31,12 @@ A_HAIR = 1e-6  # mm
 BEYOND = 0.05  # mm above a length that is worth finding: what is proven if there is none
 SECONDS_AT_ONCE = 10.0
 PRICING = 0.5  # parts of the time by which these steps end
-COUNTING = 0.6
-COUNTED = 0.65
-IMPROVING = 0.8
+EXCHANGING = 0.75
+IMPROVING = 0.9
+COUNTING = 0.1  # a part of all time, from when it begins
 PARTS_OF_THE_GAP = (1.0, 0.5, 0.25, 0.1, 0.05, 0.02, 0.0)
+EXCHANGES = 300  # tried for each piece before cut lengths are put together anew
+NO_BETTER = 5  # times in a row
 VAIN = 150  # times that a part is opened again without gain, until the search is done
 
 
@@ -176,8 +179,9 @@ def search(found: Found, levels: Sequence[Level], watch: Watch) -> None:
     Source: derived here.
     """
     run = _Run(found, levels, watch)
-    first = (run.price, run.count_long_ones, run.prove_few, run.choose_of_pool, run.dive)
-    for step in (*first, run.improve_for_long, run.choose, run.improve):
+    first = (run.price, run.count_long_ones, run.prove_few)
+    more = (run.dive, run.exchange, run.choose_of_pool)
+    for step in (*first, *more, run.improve_for_long, run.choose, run.improve):
         if watch.seconds_left() <= 0:
             return
         step()
@@ -199,16 +203,20 @@ class _Run:
         """Give whether a share of the time is left still."""
         return lambda: self.watch.seconds_left() > self.begun * (1 - share)
 
+    def _for_another(self, share: float) -> Callable[[], bool]:
+        """Give whether a share of the time is left still, from now on."""
+        return self._until(1 - self.watch.seconds_left() / self.begun + share)
+
     def price(self) -> None:
         """Find the least that is proven, and the prices that prove it."""
         if not self.found.exact:
             self.watch.prove(bound_of(self.cloth, self._until(PRICING / 2)))
         elif len(self.cloth.phases) > 1:
             self.watch.prove(bound_by_next_starts(self.cloth, self._until(PRICING / 2)))
-        self._price(PRICING)
+        self._price(self._until(PRICING))
 
-    def _price(self, share: float) -> None:
-        self.priced = price(self.frame, self.pool, self.finder, self._until(share))
+    def _price(self, go_on: Callable[[], bool]) -> None:
+        self.priced = price(self.frame, self.pool, self.finder, go_on)
         if self.found.exact:
             self.watch.prove(self.priced.least)
 
@@ -274,6 +282,21 @@ class _Run:
             dive(self.frame, self.pool, self.finder, self.watch.seconds_left, self.frame.all)
         )
 
+    def exchange(self) -> None:
+        """Exchange pieces between cut lengths, again and again from the best so far."""
+        if not can_exchange(self.cloth):
+            return
+        go_on, vain = self._until(EXCHANGING), 0
+        while self.choice is not None and vain < NO_BETTER and go_on():
+            before = self.choice
+            steps = EXCHANGES * sum(kind.count for kind in self.cloth.kinds)
+            levels = each_piece_once(self.cloth, [column.level for column in before.columns])
+            found = exchanged(self.cloth, levels, self.chance, steps, go_on)
+            for level in found:
+                self.pool.add(level)
+            self._take(in_a_row(self.frame, found))
+            vain = 0 if self.choice is not before else vain + 1
+
     def _take(self, choice: Choice | None) -> None:
         if choice is not None and (self.choice is None or choice.length < self.choice.length):
             self.choice = choice
@@ -284,11 +307,25 @@ class _Run:
         many = len(self.cloth.kinds) > FEW_KINDS
         if self.cloth.in_places and (many or len(self.cloth.phases) > 1):
             return  # what is found there may be shorter than it was priced
-        if steps := needed(self.cloth, self._until(COUNTING)):
-            before, self.frame = self.priced, Frame(self.cloth, needed=steps)
-            self._price(COUNTED)
-            if before is not None and self.priced and self.priced.least < before.least:
-                self.frame, self.priced = Frame(self.cloth), before
+        long_ones, rows = LongOnes(self.cloth), list[Needed]()
+        go_on = self._for_another(COUNTING)
+        while self.priced is not None and go_on():
+            missing = long_ones.missing(self._how_many_longer, go_on)
+            if not missing:
+                return
+            before, frame = self.priced, self.frame
+            rows = sorted([*rows, *missing], key=lambda each: each.longer_than)
+            self.frame = Frame(self.cloth, needed=rows)
+            self._price(self._for_another(COUNTING))
+            if self.priced.least < before.least:
+                self.frame, self.priced = frame, before
+                return
+
+    def _how_many_longer(self, length: int) -> float:
+        """Give how many cut lengths of the relaxed model are longer, parts of them counted too."""
+        shares: list[float] = [] if self.priced is None else self.priced.last.shares.tolist()
+        columns = zip(self.pool.columns, shares, strict=False)
+        return sum(share for column, share in columns if column.level.length > length)
 
     def improve_for_long(self) -> None:
         """Improve until most of the time is used."""

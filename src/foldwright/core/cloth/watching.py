@@ -9,10 +9,9 @@ import numpy as np
 from foldwright.core.cloth.columns import columns_of
 from foldwright.core.cloth.keeping import Keeper
 from foldwright.core.cloth.laying_out import Layout, lay_out
-from foldwright.core.cloth.level import Level, level_of
+from foldwright.core.cloth.level import Level, each_piece_once
 from foldwright.core.cloth.model import Choice
 from foldwright.core.cloth.regrouping import as_wide_as_any, regrouped
-from foldwright.core.cloth.whole import Cloth
 from foldwright.core.cloth.writing_out import Part
 from foldwright.core.quantity.length import Length
 
@@ -99,18 +98,3 @@ class PartWatch:
     def seconds_left(self) -> float:
         """Give the seconds left."""
         return min(self.keeper.seconds_left(), self.until - self.keeper.clock())
-
-
-def each_piece_once(cloth: Cloth, levels: Sequence[Level]) -> list[Level]:
-    """Leave out what is cut more often than it is wanted, from the longest cut lengths first."""
-    wanted = [kind.count for kind in cloth.kinds]
-    kept = []
-    for level in sorted(levels, key=lambda v: (v.length, v.start or 0)):
-        strips = []
-        for strip in level.strips:
-            if wanted[strip.kind] > 0:
-                wanted[strip.kind] -= 1
-                strips.append(strip)
-        if strips:
-            kept.append(level_of(cloth, level.start or 0, strips))
-    return kept
