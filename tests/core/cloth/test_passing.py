@@ -58,6 +58,13 @@ def test_what_ends_nearest_before_a_flaw_is_laid_there() -> None:
     assert sum(each[1] < 2010 for each in found) == 2
 
 
+def test_a_flaw_in_what_is_spared_between_two_cut_lengths_costs_nothing() -> None:
+    pieces = tuple(piece(str(n), 1400, 1000) for n in range(2))
+    spoilt = roll("a", 2020, flaws=(flaw(1001, 700, length=5),))
+    found = laid_out(pieces, spoilt, spare=mm(20))
+    assert found == [("a", 0, 0, 0), ("a", 1020, 0, 0)]
+
+
 def test_behind_a_flaw_the_next_start_is_where_the_pattern_stands_right() -> None:
     one = piece("1", 1400, 1000, phase_along=mm(100))
     pattern = Pattern(vertical_repeat=mm(400))

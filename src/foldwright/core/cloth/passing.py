@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from itertools import pairwise
+from itertools import islice, pairwise
 from math import gcd
 
 import numpy as np
@@ -117,7 +117,7 @@ class _Roll:
 
     def leave(self, flaw: Box, level: Level) -> None:
         """Go on behind a flaw."""
-        self.next = in_the_repeat(self.cloth, self.bolt, level, flaw.end)
+        self.next = in_the_repeat(self.cloth, self.bolt, level, max(self.next, flaw.end))
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,8 +141,10 @@ class _Filling:
     def __init__(self, cloth: Cloth, waiting: list[Level]) -> None:
         self.cloth, self.waiting = cloth, waiting
         self.rolls = [_roll(cloth, bolt, waiting[0]) for bolt in cloth.bolts]
-        self._steps: dict[int, _Step | None] = {}
-        self._spans: dict[tuple[int, Box, tuple[Strip, ...]], list[Span]] = {}
+        self._steps: dict[int, _Step] = {}
+        self._spans: dict[tuple[int, int, int], list[Span]] = {}
+        shapes: dict[tuple[Strip, ...], int] = {}
+        self._shapes = {id(v): shapes.setdefault(v.strips, len(shapes)) for v in waiting}
 
     @cached_property
     def unit(self) -> int:
@@ -179,48 +181,53 @@ class _Filling:
 
     def pass_a_flaw(self) -> bool:
         """Take the way past a flaw that loses least; tell whether there was one."""
-        waiting = {id(level) for level in self.waiting}
-        for number in range(len(self.rolls)):
-            step = self._steps.get(number)
-            if step is None or any(id(level) not in waiting for level in step.levels):
-                self._steps[number] = self._best_step(number)
-        steps = [(s.loss, s.rank, number) for number, s in self._steps.items() if s is not None]
-        if not steps:
+        for number, roll in enumerate(self.rolls):
+            flaw = roll.flaw
+            if flaw is not None and number not in self._steps:
+                self._steps[number] = self._best_step(number, flaw)
+        if not self._steps:
             return False
-        self._take(min(steps)[-1])
+        self._take(min(self._steps, key=lambda n: (self._steps[n].loss, self._steps[n].rank, n)))
         return True
 
     def _take(self, number: int) -> None:
-        step, roll = self._steps.pop(number), self.rolls[number]
+        step, roll = self._steps[number], self.rolls[number]
         flaw = roll.flaw
-        assert step is not None and flaw is not None  # noqa: S101, PT018 - it is a way past it
         for level in step.levels:
             roll.put(level)
-        if step.over is None:
+        if step.over is None and flaw is not None:
             roll.leave(flaw, self.waiting[0])
         taken = {id(level) for level in step.levels}
         self.waiting = [level for level in self.waiting if id(level) not in taken]
+        for other, its in list(self._steps.items()):
+            if other == number or any(id(level) in taken for level in its.levels):
+                del self._steps[other]
 
-    def _best_step(self, number: int) -> _Step | None:
+    def _best_step(self, number: int, flaw: Box) -> _Step:
         """Find the best way past a roll's next flaw: over it, or else round it."""
         roll = self.rolls[number]
-        flaw = roll.flaw
-        if flaw is None or not self.waiting:
-            return None
         opening = 0 if roll.laid else roll.next - self.cloth.spare
         fillers = self._fillers(roll)
-        for rank, level in enumerate(self.waiting[:HOSTS] if roll.room >= 0 else ()):
+        for rank, level in enumerate(islice(self._over(), HOSTS if roll.room >= 0 else 0)):
             for span in self._spans_over(number, flaw, level):
                 found = fillers.reach(span[0] - roll.next, span[1] - roll.next)
                 if found is not None and self._lies(roll, level, found):
                     return _Step(opening, rank, found, level)
         found = fillers.furthest()
         lost = flaw.end - roll.next - sum(map(self._takes, found))
-        return _Step(opening + lost, 0, found, None)
+        return _Step(opening + max(lost, 0), 0, found, None)
+
+    def _over(self) -> Iterator[Level]:
+        """Give the cut lengths that are tried over a flaw: of those that are alike the first."""
+        alike = set[int]()
+        for level in self.waiting:
+            if (shape := self._shapes[id(level)]) not in alike:
+                alike.add(shape)
+                yield level
 
     def _fillers(self, roll: _Roll) -> _Sums:
         fit = (v for v in self.waiting if v.length <= roll.room and roll.wide_enough(v))
-        some = [level for level, _ in zip(fit, range(FILLERS), strict=False)]
+        some = list(islice(fit, FILLERS))
         takes = [self._takes(level) for level in some]
         behind = min((t - v.length for t, v in zip(takes, some, strict=True)), default=0)
         return _Sums(some, takes, max(roll.room, 0) + behind, self.unit)
@@ -234,7 +241,7 @@ class _Filling:
         return each is not None and each.start == start
 
     def _spans_over(self, number: int, flaw: Box, level: Level) -> list[Span]:
-        key = (number, flaw, level.strips)
+        key = (number, flaw.start, self._shapes[id(level)])
         if key not in self._spans:
             found = _spans_over(self.cloth, self.rolls[number].bolt, flaw, level)
             self._spans[key] = sorted(found, reverse=True)
