@@ -30,15 +30,16 @@ Span = tuple[int, int]
 
 
 def in_one_phase(cloth: Cloth, levels: Iterable[Level]) -> bool:
-    """Tell whether all cut lengths start at one place in the repeat, or anywhere without one.
+    """Tell whether all pieces start at one place in the repeat, or anywhere without one.
 
-    Takes: the cloth; the cut lengths.
+    Takes: the cloth; its cut lengths.
 
     Gives: whether `lay_past_flaws` can lay them out.
 
     Source: derived here.
     """
-    return not cloth.repeat or len({level.start for level in levels}) == 1
+    one_start = len(cloth.phases) == 1 and len({level.start for level in levels}) == 1
+    return not cloth.repeat or one_start
 
 
 def lay_past_flaws(
