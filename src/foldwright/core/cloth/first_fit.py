@@ -45,6 +45,7 @@ class _Opened:
         self.starts = np.full(most, ANYWHERE, dtype=np.int64)
         self.limits = np.zeros(most, dtype=np.int64)
         self.free = np.zeros(most, dtype=np.int64)
+        self.full = [0] * len(cloth.kinds)  # for each kind: cut lengths known to have no room
 
     def levels(self) -> list[Level]:
         """Give the cut lengths, no longer than they need be."""
@@ -70,9 +71,12 @@ class _Opened:
         kind, count = self.cloth.kinds[number], len(self.strips)
         behind = self._behind(kind, count)
         fits = behind.min(axis=0) + kind.length + self.cloth.spare <= self.limits[:count]
+        fits[: self.full[number]] = False
         for level in np.nonzero(fits & (self.free[:count] >= kind.width))[0]:
+            self.full[number] = int(level)
             if self._place(int(level), number, behind[:, level]):
                 return True
+        self.full[number] = count
         return False
 
     def _behind(self, kind: Kind, count: int) -> NDArray[np.int64]:

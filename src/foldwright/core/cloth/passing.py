@@ -81,7 +81,7 @@ def _used(cloth: Cloth, level: Level) -> int:
 
 @dataclass(slots=True)
 class _Roll:
-    """A bolt, what lies on it, and where the next cut length can start."""
+    """A bolt, what lies on it, the flaws ahead, and where the next cut length can start."""
 
     cloth: Cloth
     bolt: Bolt
@@ -93,7 +93,7 @@ class _Roll:
     @property
     def flaw(self) -> Box | None:
         """Give the next flaw."""
-        return next((flaw for flaw in self.flaws if flaw.end > self.next), None)
+        return self.flaws[0] if self.flaws else None
 
     @property
     def room(self) -> int:
@@ -113,12 +113,17 @@ class _Roll:
         first = in_the_repeat(self.cloth, self.bolt, level, self.free)
         lost = each.start - first
         self.laid.append(replace(each, repeat_loss=first - self.free, flaw_loss=lost))
-        self.next = each.start + distance(self.cloth, level.start, level.length)
+        self._go_on_from(each.start + distance(self.cloth, level.start, level.length))
         self.free = each.end + self.cloth.spare
 
     def leave(self, flaw: Box, level: Level) -> None:
         """Go on behind a flaw."""
-        self.next = in_the_repeat(self.cloth, self.bolt, level, max(self.next, flaw.end))
+        behind = max(self.next, flaw.end)
+        self._go_on_from(in_the_repeat(self.cloth, self.bolt, level, behind))
+
+    def _go_on_from(self, start: int) -> None:
+        self.next = start
+        self.flaws = [flaw for flaw in self.flaws if flaw.end > start]
 
 
 @dataclass(frozen=True, slots=True)
@@ -254,7 +259,8 @@ def _roll(cloth: Cloth, bolt: Bolt, level: Level) -> _Roll:
     if cloth.repeat and bolt.origin is None:
         bolt = replace(bolt, origin=bolt.begin - (level.start or 0))
     first = in_the_repeat(cloth, bolt, level, bolt.begin)
-    return _Roll(cloth, bolt, sorted(bolt.flaws, key=lambda f: f.start), first, bolt.begin)
+    ahead = [flaw for flaw in bolt.flaws if flaw.end > first]
+    return _Roll(cloth, bolt, sorted(ahead, key=lambda f: f.start), first, bolt.begin)
 
 
 def _spans_over(cloth: Cloth, bolt: Bolt, flaw: Box, level: Level) -> Iterator[Span]:
