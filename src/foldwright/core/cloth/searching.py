@@ -26,10 +26,11 @@ from foldwright.core.cloth.whole import Cloth, Kind
 MOST_COLUMNS = 5_000
 MOST_OF_THE_POOL = 2_500
 FEW_KINDS = 120
-MOST_OF_A_SMALL_JOB = 1_500
+MOST_OF_A_SMALL_JOB = 2_000
 A_HAIR = 1e-6  # mm
 BEYOND = 0.05  # mm above a length that is worth finding: what is proven if there is none
 SECONDS_AT_ONCE = 10.0
+A_THIRD, MOST_OF_THE_TIME = 1 / 3, 0.8
 PRICING = 0.5  # parts of the time by which these steps end
 EXCHANGING = 0.75
 IMPROVING = 0.9
@@ -179,8 +180,8 @@ def search(found: Found, levels: Sequence[Level], watch: Watch) -> None:
     Source: derived here.
     """
     run = _Run(found, levels, watch)
-    first = (run.price, run.count_long_ones, run.prove_few)
-    more = (run.dive, run.exchange, run.choose_of_pool)
+    first = (run.price, run.count_long_ones, run.dive, run.prove_few)
+    more = (run.exchange, run.choose_of_pool)
     for step in (*first, *more, run.improve_for_long, run.choose, run.improve):
         if watch.seconds_left() <= 0:
             return
@@ -222,7 +223,7 @@ class _Run:
 
     def prove_few(self) -> None:
         """Settle a small job at once: list all cut lengths that matter and choose."""
-        self._choose((1.0,), MOST_OF_A_SMALL_JOB)
+        self._choose((1.0,), MOST_OF_A_SMALL_JOB, MOST_OF_THE_TIME)
 
     def choose_of_pool(self) -> None:
         """Choose among the cut lengths that were priced, the nearest to paying first."""
@@ -234,13 +235,13 @@ class _Run:
         )
         known = self.choice.columns if self.choice else []
         few = list(dict.fromkeys([*columns[:MOST_OF_THE_POOL], *known]))
-        self._take(choose_joined(self.frame, few, self._seconds_at_once)[0])
+        self._take(choose_joined(self.frame, few, self._at_once(A_THIRD))[0])
 
     def choose(self) -> None:
         """Choose among all cut lengths that matter, or the likeliest if they are too many."""
-        self._choose(PARTS_OF_THE_GAP, MOST_COLUMNS)
+        self._choose(PARTS_OF_THE_GAP, MOST_COLUMNS, A_THIRD)
 
-    def _choose(self, parts: Sequence[float], most: int) -> None:
+    def _choose(self, parts: Sequence[float], most: int, share: float) -> None:
         """Choose among the cut lengths that could be in a plan worth finding.
 
         If all of these are listed, what is proven of them holds: any other cut length would
@@ -253,12 +254,18 @@ class _Run:
         for part in parts:
             levels = self.finder.all_within(priced.prices, gap * part, most)
             if levels is not None:
-                self._choose_among(priced, levels, gap * part, worth if part == 1 else None)
+                proves = worth if part == 1 else None
+                self._choose_among(priced, levels, gap * part, proves, self._at_once(share))
                 return
             most = MOST_OF_A_SMALL_JOB
 
     def _choose_among(
-        self, priced: Priced, levels: Sequence[Level], gap: float, proves: float | None
+        self,
+        priced: Priced,
+        levels: Sequence[Level],
+        gap: float,
+        proves: float | None,
+        seconds: Callable[[], float],
     ) -> None:
         pool = Pool(self.cloth, [*levels, *(c.level for c in priced.pool.columns)])
         columns = [
@@ -266,13 +273,14 @@ class _Run:
         ]
         if proves is None and self.choice is not None:
             columns = list(dict.fromkeys([*columns, *self.choice.columns]))
-        choice, least = choose_joined(self.frame, columns, self._seconds_at_once)
+        choice, least = choose_joined(self.frame, columns, seconds)
         if self.found.exact and proves is not None:
             self.watch.prove(min(least, proves + BEYOND))
         self._take(choice)
 
-    def _seconds_at_once(self) -> float:
-        return min(SECONDS_AT_ONCE, self.watch.seconds_left() / 3)
+    def _at_once(self, share: float) -> Callable[[], float]:
+        """Give the seconds for one choice: a share of what is left."""
+        return lambda: min(SECONDS_AT_ONCE, self.watch.seconds_left() * share)
 
     def dive(self) -> None:
         """Settle cut lengths one after another, where pricing again and again is quick."""
