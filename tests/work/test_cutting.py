@@ -16,12 +16,15 @@ from foldwright.core.cloth.order import ClothOrder, ClothPiece, Flaw, Roll
 from foldwright.core.facts.records import Cloth
 from foldwright.core.pieces.matching import PatternAcross
 from foldwright.core.quantity.length import Length
+from foldwright.core.quantity.printing import print_length
 from foldwright.core.quantity.rounding import System
-from foldwright.work.cut_orders import ClothToCut, widest_about_motif
+from foldwright.core.why.telling import show
+from foldwright.work.cut_orders import ClothToCut
 from foldwright.work.cutting import ClothCut, cloths_of, cut_cloths, cut_one
 from foldwright.work.files import CannotUse
 from foldwright.work.job import Job
 from foldwright.work.jobfile import DEMO_JOB, load_job
+from foldwright.work.measured import widest_about_motif
 from foldwright.work.planning import plan_job
 from foldwright.work.stock import parts_of
 from foldwright.work.what_if import (
@@ -83,13 +86,17 @@ def test_cloth_that_is_not_in_hand_is_bought_as_it_is_sold() -> None:
     assert indigo.start_allowance == Length.inches("19.5") + Length.inches(1)
 
 
-def test_every_cut_size_is_whole_millimetres_and_no_smaller_than_its_figure() -> None:
-    for cloth in cloths(DEMO_JOB).values():
+@pytest.mark.parametrize(
+    ("path", "mark"), [(ROLLS, mm(1)), (DEMO_JOB, Length.inches("1/16"))], ids=["metric", "inches"]
+)
+def test_every_cut_size_lies_on_the_next_mark_of_the_tape(path: Path, mark: Length) -> None:
+    for cloth in cloths(path).values():
         for ordered, piece in zip(cloth.order.pieces, cloth.pieces, strict=True):
             assert ordered.name == piece.name
             for cut, figure in ((ordered.width, piece.width), (ordered.length, piece.length)):
-                assert cut.nanometres % 1_000_000 == 0
-                assert figure.value <= cut < figure.value + mm(1)
+                whole = cut == cloth.cloth.usable_width
+                assert whole or cut.nanometres % mark.nanometres == 0
+                assert whole or Length(0) <= cut - figure.value < mark
 
 
 def test_a_middle_piece_is_narrowed_so_that_a_motif_stands_in_its_middle() -> None:
@@ -398,3 +405,32 @@ def test_a_cloth_too_narrow_for_its_motif_is_refused_and_nothing_hangs() -> None
     (cut,) = cut_cloths((face,), time_given_s=0.0, clock=still)
     assert cut.plan is None
     assert "across is wider than any roll" in cut.answer.findings[0].sentence
+
+
+@pytest.mark.parametrize("path", [ROLLS, DEMO_JOB], ids=["rolls", "demo"])
+def test_a_piece_has_one_cut_size_on_every_paper(path: Path) -> None:
+    asked = {piece.name: piece for cloth in cloths_of(job(path)) for piece in cloth.order.pieces}
+    system = job(path).system
+    seen = 0
+    for shade in plan_job(job(path)).shades:
+        for cut in shade.layout.cuts if shade.layout else ():
+            piece = asked.get(f"{shade.spec.tag} {cut.layer}")
+            if piece is not None:
+                seen += 1
+                assert print_length(piece.length, system) == show(cut.length, system)
+                assert print_length(piece.width, system) == show(cut.width, system)
+    assert seen >= 4
+
+
+def test_the_steam_test_and_the_width_of_a_roll_reach_every_room() -> None:
+    (roll,) = job().rolls
+    narrow = replace(roll, usable_width=mm(1300), steam_shrinkage=0.05)
+    other = replace(job(), rolls=(narrow,))
+    before, after = (plan_job(each).shades[1].layout for each in (job(), other))
+    assert before is not None
+    assert after is not None
+    assert after.cuts[0].length.value > before.cuts[0].length.value
+    assert after.widths.side_cut is not None
+    assert before.widths.side_cut is not None
+    sides = [p for c in cloths_of(other) for p in c.order.pieces if p.name == "P2 face left"]
+    assert print_length(sides[0].width, System.METRIC) == show(after.widths.side_cut, System.METRIC)

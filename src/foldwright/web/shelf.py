@@ -128,4 +128,4 @@ class Once(Generic[Kept]):
 
 def _terms(document: Document, job: Job) -> Hashable:
     """Give what a shade is planned by, besides what is typed of it."""
-    return (job.markets, msgspec.json.encode(document.get("habits")), id(job.shop))
+    return (job.markets, job.rolls, msgspec.json.encode(document.get("habits")), id(job.shop))

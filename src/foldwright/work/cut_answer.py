@@ -32,7 +32,10 @@ class PieceAnswer:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class PlacementAnswer:
-    """Where a piece lies: along from the outer end, across from the left edge, face up."""
+    """Where a piece lies: along from the outer end, across from the left edge, face up.
+
+    Its edges are given to the nearest millimetre, so that no two pieces overlap.
+    """
 
     piece: str
     roll: str
@@ -227,8 +230,8 @@ def _placement(place: Placement) -> PlacementAnswer:
         roll=place.roll,
         along_mm=_mm(place.along),
         across_mm=_mm(place.across),
-        width_mm=_mm(place.width),
-        length_mm=_mm(place.length),
+        width_mm=_mm(place.across + place.width) - _mm(place.across),
+        length_mm=_mm(place.along + place.length) - _mm(place.along),
         turned=place.turned,
     )
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from foldwright.core.check.plan import ShadePlan, ShadeSpec
+from foldwright.core.check.plan import ShadePlan
 from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.cloth.order import (
     Buying,
@@ -20,19 +20,19 @@ from foldwright.core.cloth.order import (
     Seam,
 )
 from foldwright.core.facts.habits import Habits
-from foldwright.core.facts.panel_limits import LEAST_SIDE_PIECE
 from foldwright.core.facts.records import Cloth
 from foldwright.core.pieces.layers import COVER, FACE, ShadeToCut, cut_pieces
-from foldwright.core.pieces.matching import Matching, PatternAcross
+from foldwright.core.pieces.matching import Matching
 from foldwright.core.pieces.piece import PieceToCut, ShadePieces
 from foldwright.core.pieces.yardage import WidthsToCut, Yardage, order_cloth, steps_of_the_drop
 from foldwright.core.quantity.length import ZERO, Length
-from foldwright.core.quantity.printing import round_length
+from foldwright.core.quantity.printing import USUAL_MARK, round_length
 from foldwright.core.quantity.rounding import Rounding, System
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import chosen, derived
 from foldwright.work.boards import hang_boards
 from foldwright.work.job import Job, JobPlan
+from foldwright.work.measured import rolls_of
 
 L = Figure[Length]
 TENTH = Length.mm("0.1")
@@ -73,86 +73,6 @@ class _Shade:
     def room(self) -> str:
         """Give its room; a shade without one is a room by itself."""
         return self.plan.spec.room.strip() or self.plan.spec.tag
-
-
-def as_measured(job: Job) -> Job:
-    """Take what was measured on the rolls in hand for what the sheets and habits say.
-
-    Takes: the job.
-
-    Gives: the job with the least usable width, the repeats and the steam tests of its rolls;
-    what was typed for a shade stands.
-    """
-    cloths = {
-        name: _cloth_as_measured(cloth, _rolls_of(job, name))
-        for name, cloth in job.shop.cloths.items()
-    }
-    measured = replace(job, shop=replace(job.shop, cloths=cloths))
-    tested = (_shade_as_tested(spec, job) for spec in job.shades)
-    return replace(measured, shades=tuple(_shade_centred(spec, measured) for spec in tested))
-
-
-def _rolls_of(job: Job, cloth: str) -> tuple[ReceivedRoll, ...]:
-    return tuple(roll for roll in job.rolls if roll.cloth == cloth)
-
-
-def _cloth_as_measured(cloth: Cloth, rolls: tuple[ReceivedRoll, ...]) -> Cloth:
-    widths = [roll.usable_width for roll in rolls if roll.usable_width]
-    along = [roll.vertical_repeat for roll in rolls if roll.vertical_repeat]
-    across = [roll.horizontal_repeat for roll in rolls if roll.horizontal_repeat]
-    return replace(
-        cloth,
-        usable_width=min(widths, default=cloth.usable_width),
-        vertical_repeat=along[0] if along else cloth.vertical_repeat,
-        horizontal_repeat=across[0] if across else cloth.horizontal_repeat,
-    )
-
-
-def _shade_as_tested(spec: ShadeSpec, job: Job) -> ShadeSpec:
-    tested = [r.steam_shrinkage for r in _rolls_of(job, spec.materials.face) if r.steam_shrinkage]
-    if spec.design.shrinkage is not None or not tested:
-        return spec
-    return replace(spec, design=replace(spec.design, shrinkage=max(tested)))
-
-
-def _shade_centred(spec: ShadeSpec, job: Job) -> ShadeSpec:
-    """Narrow the middle piece of a joined face so far that its motif can stand in its middle.
-
-    Where next to nothing would be left of it, it stays, and the order says what is wrong.
-    """
-    cloth = job.shop.cloths.get(spec.materials.face)
-    if cloth is None or spec.design.middle_piece is not None:
-        return spec
-    widest = widest_about_motif(cloth, spec.cutting.pattern_across)
-    shown = _down_to_mm(widest) - job.habits.seam_allowance.value * 2
-    if widest >= cloth.usable_width or shown < LEAST_SIDE_PIECE.value:
-        return spec
-    return replace(spec, design=replace(spec.design, middle_piece=shown))
-
-
-def widest_about_motif(cloth: Cloth, across: PatternAcross) -> Length:
-    """Tell how wide a piece can be cut with a motif, or the gap between two, in its middle.
-
-    Takes: the cloth; what is to stand in the middle.
-
-    Gives: the usable width where there is no repeat across, or nobody minds.
-
-    >>> cloth = Cloth(name="a", areal_mass_kg_m2=0.2, usable_width=Length.mm(1370),
-    ...               horizontal_repeat=Length.mm(340), motif_from_edge=Length.mm(340))
-    >>> widest_about_motif(cloth, PatternAcross.MOTIF).in_millimetres
-    1360.0
-    """
-    repeat, usable = cloth.horizontal_repeat, cloth.usable_width
-    if not repeat or across is PatternAcross.ANYWHERE:
-        return usable
-    first = (cloth.motif_from_edge or ZERO).nanometres % repeat.nanometres
-    first += repeat.nanometres // 2 if across is PatternAcross.BETWEEN else 0
-    places = range(first, usable.nanometres, repeat.nanometres)
-    return Length(2 * max(min(at, usable.nanometres - at) for at in places)) if places else usable
-
-
-def _down_to_mm(length: Length) -> Length:
-    return Length.mm(length.nanometres // 1_000_000)
 
 
 def cloths_to_cut(plan: JobPlan) -> tuple[ClothToCut, ...]:
@@ -236,7 +156,6 @@ def _ready(plan: JobPlan) -> Iterator[tuple[ShadePlan, ShadeToCut]]:
                     habits=plan.job.habits,
                     shrinkage=_shrinkage(shade, plan.job.habits),
                     board_length=shared.get(shade.spec.tag, shade.size.board_length),
-                    lining_shrinkage=_lining_shrinkage(shade),
                     matching=_matching(shade, plan),
                 ),
             )
@@ -257,11 +176,6 @@ def shared_boards(plan: JobPlan) -> dict[str, L | None]:
 def _shrinkage(shade: ShadePlan, habits: Habits) -> Figure[float]:
     typed = shade.spec.design.shrinkage
     return habits.shrinkage if typed is None else chosen("shrinkage", typed, Unit.SHARE)
-
-
-def _lining_shrinkage(shade: ShadePlan) -> Figure[float] | None:
-    tested = shade.spec.cutting.lining_shrinkage
-    return None if tested is None else chosen("shrinkage of the lining", tested, Unit.SHARE)
 
 
 def _matching(shade: ShadePlan, plan: JobPlan) -> Matching:
@@ -285,21 +199,21 @@ def _motif_of_the_room(shade: ShadePlan, plan: JobPlan) -> Length | None:
 
 
 def _cloth(plan: JobPlan, shades: list[_Shade], name: str, roll: str) -> ClothToCut:
-    cloth, habits = plan.job.shop.cloths[name], plan.job.habits
+    cloth, habits, system = plan.job.shop.cloths[name], plan.job.habits, plan.job.system
     taken = [(shade, _pieces_of(shade, name, roll)) for shade in shades]
     pieces = tuple(piece for _, found in taken for piece in found)
     named = {shade.plan.spec.cutting.roll for shade in shades} - {roll}
-    received = [each for each in _rolls_of(plan.job, name) if each.name not in named]
+    received = [each for each in rolls_of(plan.job, name) if each.name not in named]
     rolls = tuple(_roll(each, cloth, habits) for each in received if each.length)
     within = [shade for shade, found in taken if found]
     order = ClothOrder(
-        pieces=tuple(_piece(p, shade, cloth) for shade, found in taken for p in found),
+        pieces=tuple(_piece(p, shade, cloth, system) for shade, found in taken for p in found),
         pattern=_pattern(cloth),
         rolls=tuple(each for each in rolls if roll in {"", each.name}),
         buying=None if rolls else _buying(cloth, habits),
         spare=habits.straightening.value + _off_square(received),
         free_rooms=_free_rooms(within) if cloth.vertical_repeat else frozenset(),
-        railroaded=_railroaded(cloth, taken),
+        railroaded=_railroaded(cloth, taken, system),
         sides_share=not any(shade.plan.spec.cutting.sides_apart for shade in within),
         seams=tuple(_seams(within, name)),
         remnant_uses=tuple(_uses(plan.job)),
@@ -311,7 +225,7 @@ def _cloth(plan: JobPlan, shades: list[_Shade], name: str, roll: str) -> ClothTo
         yardage=order_cloth(tuple(_widths(taken, cloth)), cloth, habits),
         remarks=tuple(_remarks(cloth, pieces, received)),
         asked_turned=tuple(_asked_turned(within, name)),
-        system=plan.job.system,
+        system=system,
     )
 
 
@@ -337,14 +251,14 @@ def _pieces_of(shade: _Shade, cloth: str, roll: str) -> tuple[PieceToCut, ...]:
     )
 
 
-def _piece(piece: PieceToCut, shade: _Shade, cloth: Cloth) -> ClothPiece:
+def _piece(piece: PieceToCut, shade: _Shade, cloth: Cloth, system: System) -> ClothPiece:
     return ClothPiece(
         name=piece.name,
         shade=piece.shade,
         room=shade.room,
         layer=piece.layer,
-        width=up_to_mm_within(piece.width.value, cloth.usable_width),
-        length=up_to_mm(piece.length.value),
+        width=up_to_mark_within(piece.width.value, cloth.usable_width, system),
+        length=up_to_mark(piece.length.value, system),
         phase_across=_to_tenths(piece.phase_across),
         phase_along=_to_tenths(piece.phase_along),
         side_partner=piece.side_partner,
@@ -353,22 +267,24 @@ def _piece(piece: PieceToCut, shade: _Shade, cloth: Cloth) -> ClothPiece:
     )
 
 
-def up_to_mm(length: Length) -> Length:
-    """Give a length in whole millimetres, rounded up as cloth is cut.
+def up_to_mark(length: Length, system: System) -> Length:
+    """Give a length up to the next mark of the tape, as cloth is cut and as sheets print it.
 
-    >>> up_to_mm(Length.mm("893.2")) == Length.mm(894)
+    >>> up_to_mark(Length.mm("893.2"), System.METRIC) == Length.mm(894)
+    True
+    >>> up_to_mark(Length.mm("893.2"), System.INCH) == Length.inches("35.1875")
     True
     """
-    return Length.mm(math.ceil(Fraction(length.nanometres, 1_000_000)))
+    return round_length(length, USUAL_MARK[system], Rounding.CUT_OVERSIZE)
 
 
-def up_to_mm_within(width: Length, usable: Length) -> Length:
-    """Give a width in whole millimetres, but a piece as wide as its cloth no wider than it.
+def up_to_mark_within(width: Length, usable: Length, system: System) -> Length:
+    """Give a width up to the next mark, but a piece as wide as its cloth no wider than it.
 
-    >>> up_to_mm_within(Length.inches(54), Length.inches(54)) == Length.inches(54)
+    >>> up_to_mark_within(Length.inches(54), Length.inches(54), System.METRIC) == Length.inches(54)
     True
     """
-    rounded = up_to_mm(width)
+    rounded = up_to_mark(width, system)
     return usable if width <= usable < rounded else rounded
 
 
@@ -426,13 +342,15 @@ def _free_rooms(shades: list[_Shade]) -> frozenset[str]:
 
 
 def _railroaded(
-    cloth: Cloth, taken: list[tuple[_Shade, tuple[PieceToCut, ...]]]
+    cloth: Cloth, taken: list[tuple[_Shade, tuple[PieceToCut, ...]]], system: System
 ) -> tuple[ClothPiece, ...] | None:
     """Give the pieces to cut if the whole cloth is turned, where it may be and they fit."""
     if cloth.directional or cloth.vertical_repeat or cloth.horizontal_repeat:
         return None
     turned = tuple(
-        _piece(piece, shade, cloth) for shade, found in taken for piece in _unseamed(shade, found)
+        _piece(piece, shade, cloth, system)
+        for shade, found in taken
+        for piece in _unseamed(shade, found)
     )
     return turned if all(piece.length <= cloth.usable_width for piece in turned) else None
 

@@ -15,8 +15,9 @@ from foldwright.core.quantity.printing import print_length
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.answer import Answer
 from foldwright.core.why.finding import Finding
-from foldwright.work.cut_orders import ClothToCut, as_measured, cloths_to_cut
+from foldwright.work.cut_orders import ClothToCut, cloths_to_cut
 from foldwright.work.job import Job, JobPlan
+from foldwright.work.measured import as_measured
 from foldwright.work.planning import rooms_of
 from foldwright.work.stock import PlanAtFault
 

@@ -13,6 +13,7 @@ from foldwright.core.check.planning import Given, look_over_shade, plan_rooms
 from foldwright.core.check.review import Company
 from foldwright.work.draws import house_draws
 from foldwright.work.job import Job, JobPlan
+from foldwright.work.measured import as_measured, shade_as_measured
 
 Rooms = Callable[[ShadeSpec], ShadePlan]
 
@@ -29,13 +30,15 @@ def plan_one(job: Job, spec: ShadeSpec, rooms: Rooms | None = None) -> ShadePlan
     Takes: the job; the shade; what takes a shade through the rooms, where plans are kept.
     """
     through = rooms or cache(rooms_of(job))
-    return look_over_shade(through(spec), given_of(job), _company(job, spec, through))
+    given = given_of(as_measured(job))
+    return look_over_shade(through(spec), given, _company(job, spec, through))
 
 
 def rooms_of(job: Job) -> Rooms:
-    """Give what takes a shade of this job through the rooms."""
-    given = given_of(job)
-    return lambda spec: plan_rooms(spec, given)
+    """Give what takes a shade of this job through the rooms, as its cloth was measured."""
+    measured = as_measured(job)
+    given = given_of(measured)
+    return lambda spec: plan_rooms(shade_as_measured(spec, measured), given)
 
 
 def given_of(job: Job) -> Given:
@@ -49,6 +52,7 @@ def _company(job: Job, spec: ShadeSpec, rooms: Rooms) -> Company:
     beside = next((each for each in job.shades if each.tag == wanted), None)
     return Company(
         rolls=job.rolls,
+        sheet=job.shop.cloths.get(spec.materials.face),
         earlier=tuple(rooms(each) for each in _kin(job, spec)),
         beside=rooms(beside) if beside else None,
         group=None if spec.beside else group,

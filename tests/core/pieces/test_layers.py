@@ -11,6 +11,7 @@ from foldwright.core.facts.records import Chosen
 from foldwright.core.pieces.example import BOARD, PARTS, PRINT, SATEEN, shade_to_cut
 from foldwright.core.pieces.layers import ShadeToCut, cut_pieces
 from foldwright.core.pieces.matching import Matching, PatternAcross, PatternAlong, before_shrinking
+from foldwright.core.pieces.own_shrinkage import lining_as_tested
 from foldwright.core.pieces.piece import PieceToCut
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.why.figure import Unit
@@ -123,7 +124,8 @@ def test_very_wide_layers_take_more_full_widths_in_the_middle() -> None:
 
 
 def test_a_tested_lining_is_cut_by_its_own_shrinkage() -> None:
-    own = replace(NARROW, lining_shrinkage=chosen("shrinkage of the lining", 0.03, Unit.SHARE))
+    tested = chosen("shrinkage of the lining", 0.03, Unit.SHARE)
+    own = replace(NARROW, layout=lining_as_tested(NARROW.layout, NARROW.shrinkage, tested))
     before, after = (named(shade)["Stair lining"].length.value for shade in (NARROW, own))
     assert after.in_metres / before.in_metres == pytest.approx(0.99 / 0.97)
     assert named(own)["Stair face"] == named(NARROW)["Stair face"]

@@ -14,17 +14,21 @@ from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.core.check.review import Company, Review
 from foldwright.core.check.whole_trials import only_what_is_chosen
 from foldwright.core.design.laying_out import lay_out
+from foldwright.core.design.layout import Layout
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.markets import Market, edge_distance_floor, row_spacing_cap
 from foldwright.core.facts.records import ShopList, choose
 from foldwright.core.lift.lifting import lift_shade
 from foldwright.core.measure.finishing import finished_size
 from foldwright.core.measure.site import Site
+from foldwright.core.pieces.own_shrinkage import lining_as_tested
 from foldwright.core.rig.rigging import rig_headrail
 from foldwright.core.safety.order import SafetyOrder
 from foldwright.core.safety.safe_for import safe_for
 from foldwright.core.weigh.weighing import weigh_shade
+from foldwright.core.why.figure import Unit
 from foldwright.core.why.finding import Finding, Severity, Stage
+from foldwright.core.why.making import chosen
 
 ALONE = Company()
 
@@ -182,7 +186,17 @@ def _design(plan: ShadePlan, given: Given) -> ShadePlan:
         edge_distance_floor(given.markets),
         plan.spec.making,
     )
-    return replace(plan, layout=answer.result, findings=(*plan.findings, *answer.findings))
+    layout = _lined(answer.result, plan.spec, given.habits)
+    return replace(plan, layout=layout, findings=(*plan.findings, *answer.findings))
+
+
+def _lined(layout: Layout | None, spec: ShadeSpec, habits: Habits) -> Layout | None:
+    """Cut the lining by its own steam test, where there was one."""
+    own, typed = spec.cutting.lining_shrinkage, spec.design.shrinkage
+    if layout is None or own is None:
+        return layout
+    face = habits.shrinkage if typed is None else chosen("shrinkage", typed, Unit.SHARE)
+    return lining_as_tested(layout, face, chosen("shrinkage of the lining", own, Unit.SHARE))
 
 
 def _weigh(plan: ShadePlan, given: Given) -> ShadePlan:

@@ -13,7 +13,7 @@ from foldwright.core.design.layout import LayerCut, Layout
 from foldwright.core.design.order import Order
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.markets import Market, edge_distance_floor, row_spacing_cap
-from foldwright.core.facts.records import Chosen, ShopList
+from foldwright.core.facts.records import Chosen, Cloth, ShopList
 from foldwright.core.measure.clearances import down_from_top, top_above_floor
 from foldwright.core.measure.finished import FinishedSize
 from foldwright.core.measure.opening import MountPlace
@@ -31,6 +31,7 @@ class Company:
     """What stands beside one shade in its job: the rolls in hand, and other shades."""
 
     rolls: tuple[ReceivedRoll, ...] = ()
+    sheet: Cloth | None = None  # of the face, where its rolls were measured since
     earlier: tuple[ShadePlan, ...] = ()  # those before it in the job that share room or cloth
     beside: ShadePlan | None = None  # the one it must line up with
     group: ShadeGroup | None = None  # that makes the two line up, where nothing else does

@@ -20,7 +20,7 @@ from foldwright.core.quantity.length import Length
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.finding import Severity, Stage
 from foldwright.core.why.making import chosen, derived, measured, supplied
-from foldwright.core.why.trying import Draft, Way, by_change, by_hand
+from foldwright.core.why.trying import Draft, by_change, by_hand
 
 L = Figure[Length]
 
@@ -32,8 +32,9 @@ def draft_roll_checks(review: Review) -> Iterator[Draft[ShadeSpec]]:
         if face is not None and roll.cloth != face.name:
             yield from _another_cloth(review, roll)
         elif face is not None:
-            yield from _repeat(review, face, roll)
-            yield from _width(review, face, roll)
+            sheet = review.company.sheet or face
+            yield from _repeat(review, sheet, roll)
+            yield from _width(review, sheet, roll)
             yield from _bow(roll)
             yield from _flaws(roll)
 
@@ -79,7 +80,7 @@ def _repeat(review: Review, face: Cloth, roll: ReceivedRoll) -> Iterator[Draft[S
             sheet,
             drift,
             ways=(
-                by_hand("Write {0} into the shop's list, and plan the cuts anew.", found),
+                by_hand("Cut by {0}, as the cuts are planned, if the client will have it.", found),
                 by_hand("Or send the roll back before anything is cut."),
             ),
             stage=Stage.TABLE,
@@ -96,33 +97,29 @@ def _drift(review: Review, off: L, sheet: L) -> L:
     return derived("drift", value, Unit.LENGTH, "{0} at each of {1} repeats.", off, repeats)
 
 
-def _width(review: Review, face: Cloth, roll: ReceivedRoll) -> Iterator[Draft[ShadeSpec]]:
-    """Find a roll too narrow for the pieces as they were planned."""
-    cut, layout = review.face_cut, review.layout
-    if roll.usable_width is None or cut is None or layout is None:
+def _width(review: Review, sheet: Cloth, roll: ReceivedRoll) -> Iterator[Draft[ShadeSpec]]:
+    """Find a face that takes more widths of its rolls than it would by the sheet."""
+    ordered = review.laid_out(review.spec.design, replace(review.chosen, face=sheet))
+    width = roll.usable_width
+    if width is None or width >= sheet.usable_width or ordered is None or review.layout is None:
         return
-    found = measured(f"usable width of roll “{roll.name}”", roll.usable_width)
-    sheet = supplied("usable width of the face", face.usable_width, Unit.LENGTH, face.name)
-    needed = sheet if layout.widths.widths.value > 1 else cut.width
-    if found.value < needed.value:
+    now, then = review.layout.widths.widths, ordered.widths.widths
+    if now.value > then.value:
         yield draft(
             Severity.STOP,
             "roll-too-narrow",
-            "The roll is {0} wide where it can be used, and the cut needs {1} of it.",
-            found,
-            needed,
-            ways=_narrower_roll(review, face, found),
+            "The roll is {0} wide where it can be used and {1} on its sheet: the face now takes {2}"
+            " widths, not {3}.",
+            measured(f"usable width of roll “{roll.name}”", width),
+            supplied("usable width of the face", sheet.usable_width, Unit.LENGTH, sheet.name),
+            now,
+            then,
+            ways=(
+                by_hand("Show the client where the seams fall before anything is cut."),
+                by_hand("Or send the roll back before anything is cut."),
+            ),
             stage=Stage.TABLE,
         )
-
-
-def _narrower_roll(review: Review, face: Cloth, found: L) -> Iterator[Way[ShadeSpec]]:
-    narrower = replace(face, usable_width=found.value)
-    layout = review.laid_out(review.spec.design, replace(review.chosen, face=narrower))
-    if layout is not None:
-        sentence = "Write {0} into the shop's list: the face then takes {1} widths."
-        yield by_hand(sentence, found, layout.widths.widths)
-    yield by_hand("Or send the roll back before anything is cut.")
 
 
 def _bow(roll: ReceivedRoll) -> Iterator[Draft[ShadeSpec]]:

@@ -28,7 +28,7 @@ from foldwright.core.why.making import derived, supplied
 L = Figure[Length]
 N = Figure[float]
 
-FACE, LINING, COVER = "face", "lining", "board cover"
+FACE, COVER = "face", "board cover"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -42,7 +42,6 @@ class ShadeToCut:
     habits: Habits
     shrinkage: N
     board_length: L | None  # to cover; None where the cover of another shade covers it
-    lining_shrinkage: N | None = None
     matching: Matching = field(default_factory=Matching)
 
 
@@ -158,29 +157,10 @@ def _behind(shade: ShadeToCut, cut: LayerCut, cloth: Cloth) -> tuple[PieceToCut,
         layer=cut.layer,
         cloth=cut.cloth,
         width=cut.width,
-        length=_behind_length(shade, cut),
+        length=cut.length,
     )
     joins = _behind_joins(shade, cut, cloth)
     return (whole,) if joins is None else cut_strips(whole, strips_of(joins))
-
-
-def _behind_length(shade: ShadeToCut, cut: LayerCut) -> L:
-    """Cut a lining by its own shrinkage, once it was tested."""
-    own = shade.lining_shrinkage
-    if own is None or cut.layer != LINING:
-        return cut.length
-    kept = cut.length.value.in_metres * (1 - shade.shrinkage.value) / (1 - own.value)
-    because = "{0}, which allows for the face's shrinkage {1}, cut for the lining's own {2}."
-    return derived(
-        "cut length of the lining",
-        Length.metres(kept),
-        Unit.LENGTH,
-        because,
-        cut.length,
-        shade.shrinkage,
-        own,
-        rounding=Rounding.CUT_OVERSIZE,
-    )
 
 
 def _behind_joins(shade: ShadeToCut, cut: LayerCut, cloth: Cloth) -> Joins | None:
