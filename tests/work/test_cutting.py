@@ -13,8 +13,9 @@ import pytest
 from foldwright.core.check.boards.board import SharedBoard
 from foldwright.core.cloth.checking import faults_of
 from foldwright.core.cloth.order import ClothOrder, ClothPiece, Flaw, Roll
+from foldwright.core.design.making import Valance
 from foldwright.core.facts.records import Cloth
-from foldwright.core.pieces.matching import PatternAcross
+from foldwright.core.pieces.matching import PatternAcross, widest_about_motif
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.printing import print_length
 from foldwright.core.quantity.rounding import System
@@ -24,7 +25,6 @@ from foldwright.work.cutting import ClothCut, cloths_of, cut_cloths, cut_one
 from foldwright.work.files import CannotUse
 from foldwright.work.job import Job
 from foldwright.work.jobfile import DEMO_JOB, load_job
-from foldwright.work.measured import widest_about_motif
 from foldwright.work.planning import plan_job
 from foldwright.work.stock import parts_of
 from foldwright.work.what_if import (
@@ -434,3 +434,47 @@ def test_the_steam_test_and_the_width_of_a_roll_reach_every_room() -> None:
     assert before.widths.side_cut is not None
     sides = [p for c in cloths_of(other) for p in c.order.pieces if p.name == "P2 face left"]
     assert print_length(sides[0].width, System.METRIC) == show(after.widths.side_cut, System.METRIC)
+
+
+def test_the_motifs_of_a_valance_stand_over_those_of_its_shade() -> None:
+    narrow = job().shades[0]
+    making = replace(narrow.making, valance=Valance.ATTACHED, band_height=mm(60))
+    other = replace(job(), shades=(replace(narrow, making=making),))
+    (cloth,) = (each for each in cloths_of(other) if each.title == PRINT)
+    (cut,) = cut_cloths((cloth,), time_given_s=1.0, clock=still)
+    assert cut.plan is not None
+    middles = {
+        place.piece: place.across + place.width / 2
+        for place in cut.plan.placements
+        if place.piece in {"P1 face", "P1 valance", "P1 band"}
+    }
+    assert len(middles) == 3
+    repeat = cloth.order.pattern.horizontal_repeat
+    for name in ("P1 valance", "P1 band"):
+        repeats = (middles[name] - middles["P1 face"]) / repeat
+        assert abs(repeats - round(repeats)) < Fraction(1, 500), name
+
+
+def test_a_valance_as_wide_as_its_cloth_lies_as_its_pattern_falls() -> None:
+    wide = replace(job().shades[0], asked=replace(job().shades[0].asked, width=mm(1290)))
+    making = replace(wide.making, valance=Valance.ATTACHED)
+    other = replace(job(), shades=(replace(wide, making=making),))
+    (cloth,) = (each for each in cloths_of(other) if each.title == PRINT)
+    phases = {piece.name: piece.phase_across for piece in cloth.order.pieces}
+    valance = [phase for name, phase in phases.items() if "valance" in name]
+    assert valance == [None] * len(valance)
+    assert valance
+
+
+def test_a_middle_piece_narrowed_in_inches_still_has_its_place() -> None:
+    (roll,) = job().rolls
+    measured = replace(
+        roll,
+        usable_width=Length.inches("53.875"),
+        horizontal_repeat=Length.inches("13.5"),
+        vertical_repeat=Length.inches("19.625"),
+    )
+    inches = replace(job(), rolls=(measured,), head=replace(job().head, system=System.INCH))
+    (cloth,) = (each for each in cloths_of(inches) if each.title == PRINT)
+    (cut,) = cut_cloths((cloth,), time_given_s=1.0, clock=still)
+    assert cut.plan is not None, cut.answer.findings

@@ -11,11 +11,13 @@ from foldwright.core.check.plan import ShadeSpec
 from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.facts.panel_limits import LEAST_SIDE_PIECE
 from foldwright.core.facts.records import Cloth
-from foldwright.core.pieces.matching import PatternAcross
-from foldwright.core.quantity.length import ZERO, Length
+from foldwright.core.pieces.matching import widest_about_motif
+from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.printing import USUAL_MARK, round_length
 from foldwright.core.quantity.rounding import Rounding
 from foldwright.work.job import Job
+
+TENTH = Length.mm("0.1")  # so closely a place in the pattern is asked for
 
 
 def as_measured(job: Job) -> Job:
@@ -72,29 +74,8 @@ def _centred(spec: ShadeSpec, job: Job) -> ShadeSpec:
     if cloth is None or spec.design.middle_piece is not None:
         return spec
     widest = widest_about_motif(cloth, spec.cutting.pattern_across)
-    at_mark = round_length(widest, USUAL_MARK[job.system], Rounding.MUST_FIT)
+    at_mark = round_length(widest - TENTH, USUAL_MARK[job.system], Rounding.MUST_FIT)
     shown = at_mark - job.habits.seam_allowance.value * 2
     if widest >= cloth.usable_width or shown < LEAST_SIDE_PIECE.value:
         return spec
     return replace(spec, design=replace(spec.design, middle_piece=shown))
-
-
-def widest_about_motif(cloth: Cloth, across: PatternAcross) -> Length:
-    """Tell how wide a piece can be cut with a motif, or the gap between two, in its middle.
-
-    Takes: the cloth; what is to stand in the middle.
-
-    Gives: the usable width where there is no repeat across, or nobody minds.
-
-    >>> cloth = Cloth(name="a", areal_mass_kg_m2=0.2, usable_width=Length.mm(1370),
-    ...               horizontal_repeat=Length.mm(340), motif_from_edge=Length.mm(340))
-    >>> widest_about_motif(cloth, PatternAcross.MOTIF).in_millimetres
-    1360.0
-    """
-    repeat, usable = cloth.horizontal_repeat, cloth.usable_width
-    if not repeat or across is PatternAcross.ANYWHERE:
-        return usable
-    first = (cloth.motif_from_edge or ZERO).nanometres % repeat.nanometres
-    first += repeat.nanometres // 2 if across is PatternAcross.BETWEEN else 0
-    places = range(first, usable.nanometres, repeat.nanometres)
-    return Length(2 * max(min(at, usable.nanometres - at) for at in places)) if places else usable

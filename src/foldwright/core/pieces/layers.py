@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
-from foldwright.core.design.layout import LayerCut, Layout
+from foldwright.core.design.layout import LayerCut, Layout, Piece, Rides
 from foldwright.core.design.widths import full_pieces, full_widths, joins_in
 from foldwright.core.facts.habits import Habits
 from foldwright.core.facts.records import Board, Chosen, Cloth
@@ -17,7 +17,9 @@ from foldwright.core.pieces.matching import (
     phase_across,
     phase_along,
     phase_as_it_falls,
+    widest_about_motif,
 )
+from foldwright.core.pieces.own_shrinkage import LINING
 from foldwright.core.pieces.piece import PieceToCut, ShadePieces
 from foldwright.core.pieces.strips import Joins, cut_strips, seams_between, strips_of
 from foldwright.core.quantity.length import ZERO, Length
@@ -28,6 +30,7 @@ from foldwright.core.why.making import derived, supplied
 L = Figure[Length]
 N = Figure[float]
 
+LIE_ACROSS = {Rides.BOARD, Rides.OWN_BOARD, Rides.BAND}
 FACE, COVER = "face", "board cover"
 
 
@@ -208,8 +211,20 @@ def _besides(shade: ShadeToCut, cloths: dict[str, Cloth]) -> Iterator[PieceToCut
                 cloth=piece.cloth,
                 width=piece.width,
                 length=piece.length,
+                phase_across=_centred(piece, cloths[piece.cloth], shade.matching),
             )
             yield _as_it_fits(cut, cloths[piece.cloth])
+
+
+def _centred(piece: Piece, cloth: Cloth, matching: Matching) -> L | None:
+    """Let the pattern of a valance or band stand as on the face under it, where it can.
+
+    Both lie about the middle of the shade, so that motif stands over motif.
+    """
+    alone = piece.count.value == 1 and piece.layer != LINING and piece.rides in LIE_ACROSS
+    if not alone or piece.width.value > widest_about_motif(cloth, matching.across):
+        return None
+    return phase_across(piece.width, cloth, matching)
 
 
 def _as_it_fits(piece: PieceToCut, cloth: Cloth) -> PieceToCut:

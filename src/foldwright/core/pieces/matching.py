@@ -76,6 +76,29 @@ def phase_across(width: L, cloth: Cloth, matching: Matching) -> L | None:
     return derived("left edge behind a motif", value, Unit.LENGTH, because, width, across)
 
 
+def widest_about_motif(cloth: Cloth, across: PatternAcross) -> Length:
+    """Tell how wide a piece can be cut with a motif, or the gap between two, in its middle.
+
+    Takes: the cloth; what is to stand in the middle.
+
+    Gives: the usable width where there is no repeat across, or nobody minds.
+
+    Source: derived here.
+
+    >>> cloth = Cloth(name="a", areal_mass_kg_m2=0.2, usable_width=Length.mm(1370),
+    ...               horizontal_repeat=Length.mm(340), motif_from_edge=Length.mm(340))
+    >>> widest_about_motif(cloth, PatternAcross.MOTIF).in_millimetres
+    1360.0
+    """
+    repeat, usable = cloth.horizontal_repeat, cloth.usable_width
+    if not repeat or across is PatternAcross.ANYWHERE:
+        return usable
+    first = (cloth.motif_from_edge or ZERO).nanometres % repeat.nanometres
+    first += repeat.nanometres // 2 if across is PatternAcross.BETWEEN else 0
+    places = range(first, usable.nanometres, repeat.nanometres)
+    return Length(2 * max(min(at, usable.nanometres - at) for at in places)) if places else usable
+
+
 def phase_as_it_falls(before: L, cloth: Cloth) -> L | None:
     """Tell how far behind a motif's centre a joined face begins whose middle nobody minds.
 
