@@ -48,6 +48,18 @@ def choose_joined(
     return best, least
 
 
+def hangs_together(choice: Choice) -> bool:
+    """Tell whether the rolls of a choice come to all its cut lengths.
+
+    Takes: a choice with its ways.
+
+    Gives: whether it can be cut as it is; else it takes more than it says.
+
+    Source: derived here.
+    """
+    return not _circle(choice)
+
+
 def _circle(choice: Choice) -> set[int]:
     """Give the places that are used and that no roll comes to."""
     leads: dict[int, list[int]] = defaultdict(list)

@@ -15,7 +15,7 @@ from foldwright.core.cloth.exchanging import can_exchange, exchanged
 from foldwright.core.cloth.first_fit import first_fit
 from foldwright.core.cloth.improving import improve, over_price
 from foldwright.core.cloth.in_places import InPlaces
-from foldwright.core.cloth.joining import choose_joined
+from foldwright.core.cloth.joining import choose_joined, hangs_together
 from foldwright.core.cloth.level import Level, distance, each_piece_once
 from foldwright.core.cloth.listed import Listed
 from foldwright.core.cloth.model import Choice, Finder, Frame, Needed, in_a_row
@@ -306,9 +306,13 @@ class _Run:
             vain = 0 if self.choice is not before else vain + 1
 
     def _take(self, choice: Choice | None) -> None:
-        if choice is not None and (self.choice is None or choice.length < self.choice.length):
-            self.choice = choice
-            self.watch.offer([column.level for column in choice.columns])
+        """Keep a better choice, or what it comes to once it is laid out."""
+        if choice is None or (self.choice is not None and choice.length >= self.choice.length):
+            return
+        self.watch.offer([column.level for column in choice.columns])
+        real = choice if hangs_together(choice) else self.watch.choice()
+        if self.choice is None or real.length < self.choice.length:
+            self.choice = real
 
     def count_long_ones(self) -> None:
         """Count how many cut lengths must be long, and price again."""
