@@ -25,6 +25,7 @@ PAGES = {
     "the papers": "/jobs/1/papers",
     "the cloth": "/jobs/1/cloth",
     "a roll that has come": "/jobs/1/rolls/1",
+    "the stock": "/jobs/1/stock",
     "the cloth, what if": "/jobs/1/cloth?repeat_longer=2+mm",
     "a bench card": "/jobs/1/shades/4/bench",
     "a bench card with a caution": "/jobs/1/shades/4/bench?step=wind",

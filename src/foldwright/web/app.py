@@ -33,6 +33,7 @@ from foldwright.web.pages import (
     rolls,
     shade,
     shop,
+    stock,
     units,
     why,
 )
@@ -110,6 +111,7 @@ def _routes() -> list[BaseRoute]:
         Route(f"{JOB}/cloth/end", posted(cloth.take_best), methods=["POST"]),
         Route(f"{JOB}/cloth/longer", posted(cloth.look_longer), methods=["POST"]),
         Route(f"{JOB}/cloth/{{number:int}}.pdf", cloth.give_cut_sheet),
+        Route(f"{JOB}/stock", stock.show_stock),
         Route(ROLL, rolls.show_roll),
         Route(ROLL, posted(rolls.save_roll), methods=["POST"]),
         Route(f"{ROLL}/take-out", posted(rolls.take_out_roll), methods=["POST"]),
