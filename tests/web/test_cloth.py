@@ -6,6 +6,7 @@ import io
 import re
 import time
 import tomllib
+from dataclasses import replace
 from pathlib import Path
 from threading import Lock
 
@@ -15,10 +16,11 @@ from starlette.testclient import TestClient
 
 from foldwright.core.quantity.length import Length
 from foldwright.core.quantity.rounding import System
+from foldwright.web.cuts import ClothView
 from foldwright.web.pages.cloth import read_what_if
 from foldwright.work.book import Book
 from foldwright.work.cut_search import CutSearch
-from foldwright.work.cutting import cloths_of
+from foldwright.work.cutting import cloths_of, cut_cloths
 from foldwright.work.files import CannotUse
 from foldwright.work.jobfile import load_job
 
@@ -144,3 +146,16 @@ def test_a_job_without_shades_says_what_it_lacks(client: TestClient, book: Book)
     page = client.get(CLOTH)
     assert page.status_code == 409
     assert "No shade of this job" in page.text
+
+
+def test_a_search_that_goes_on_was_not_ended_early() -> None:
+    job = load_job(ROLLS).job
+    assert job is not None
+    cut = next(iter(cut_cloths(cloths_of(job), time_given_s=0.0, clock=time.monotonic)))
+    assert cut.plan is not None
+    unproven = replace(cut.plan, cut_short=True, bound=Length.mm(0))
+    cut = replace(cut, answer=replace(cut.answer, result=unproven))
+    views = (
+        ClothView(number=1, cut=cut, system=System.METRIC, searching=on) for on in (True, False)
+    )
+    assert ["ended early" in view.gap for view in views] == [False, True]

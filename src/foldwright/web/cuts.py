@@ -131,6 +131,7 @@ class ClothView:
     number: int
     cut: ClothCut
     system: System
+    searching: bool = False  # better plans are still looked for
 
     @property
     def title(self) -> str:
@@ -171,7 +172,12 @@ class ClothView:
     @property
     def gap(self) -> str:
         """Say what it takes, and what is proven impossible to beat."""
-        return gap_in_words(self.cut.plan, self.system) if self.cut.plan else ""
+        plan = self.cut.plan
+        if plan is None:
+            return ""
+        return gap_in_words(
+            replace(plan, cut_short=plan.cut_short and not self.searching), self.system
+        )
 
     @property
     def estimate(self) -> list[tuple[str, str, str]]:

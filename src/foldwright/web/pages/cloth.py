@@ -114,7 +114,12 @@ def _readable(job: OpenJob) -> Job:
 
 def _views(search: CutSearch, system: System) -> list[ClothView]:
     numbered = enumerate(search.cuts, start=1)
-    return [ClothView(number=n, cut=cut, system=system) for n, cut in numbered if cut is not None]
+    searching = search.running
+    return [
+        ClothView(number=n, cut=cut, system=system, searching=searching)
+        for n, cut in numbered
+        if cut is not None
+    ]
 
 
 def _what_if(
