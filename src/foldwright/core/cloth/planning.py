@@ -16,8 +16,10 @@ from foldwright.core.cloth.free_rooms import (
     settle,
     starts_to_try,
 )
+from foldwright.core.cloth.gathering import rooms_of
 from foldwright.core.cloth.keeping import SLACK_MM, Keeper
 from foldwright.core.cloth.laying_out import lay_out
+from foldwright.core.cloth.narrowing import narrowed
 from foldwright.core.cloth.order import ClothOrder, ClothPlan
 from foldwright.core.cloth.refusing import faults_of
 from foldwright.core.cloth.searching import (
@@ -37,7 +39,7 @@ from foldwright.core.cloth.without_repeat import (
     without_repeat,
 )
 from foldwright.core.cloth.writing_out import Part
-from foldwright.core.quantity.length import ZERO
+from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.quantity.printing import print_length
 from foldwright.core.quantity.rounding import System
 from foldwright.core.why.answer import Answer
@@ -59,6 +61,9 @@ PLAIN = 0.25
 """Part of the time for the job without its repeat, where rooms may start anywhere."""
 SETTLING = 0.3
 """Part of the time for settling where free rooms start."""
+NARROWING = 0.6
+"""Part of the time left for proving how little they take wherever rooms start."""
+BEYOND = 0.05  # mm above what is worth finding: what is proven if there is nothing
 AGAIN = 0.25
 """Part of the time left for settling them again, and as much for searching with these starts."""
 FOR_THE_FIRST = 0.6
@@ -197,6 +202,7 @@ class _Way:
         if not self.alone:
             self._prove_whole(until)
         self._settle_rooms(until)
+        self._narrow(self._after(NARROWING, until))
         for _, _, parts in self.started:
             self._search_parts(parts, until)
         again, vain = 0, 0
@@ -249,6 +255,42 @@ class _Way:
             if layout is not None:
                 self._started_with(found, [Part(cloth, layout)])
 
+    def _narrow(self, until: float) -> None:
+        """Prove how little the job takes wherever rooms start, and search with such starts."""
+        rooms = rooms_of(self.order, self.whole) if self.rooms else None
+        if rooms is None or self.keeper.plan is None or self._seconds_left(until) <= 0:
+            return
+        narrowing = narrowed(
+            rooms, self._most_rolls, self._worth, lambda: self._seconds_left(until) > 0
+        )
+        if narrowing is None:
+            return
+        found = narrowing.run(lambda: self._seconds_left(until))
+        self._proved(narrowing.bound)
+        for starts in found[-1:]:
+            parts = _at_once(next(divisions(self.order, starts, turned=self.turned)))
+            if parts is not None:
+                self.keeper.offer(parts)
+                self._search_parts(parts, self._after(AGAIN, until))
+
+    @property
+    def _most_rolls(self) -> int:
+        """Give how many rolls there may be at most."""
+        if self.order.buying is None:
+            return len(self.order.rolls)
+        return 1 if self.order.buying.whole_roll is None else len(self.order.pieces)
+
+    @property
+    def _worth(self) -> float:
+        """Give a length (mm) so little above any that is worth finding that it proves the plan."""
+        assert self.keeper.plan is not None  # noqa: S101 - asked only once there is a plan
+        bought, buying = self.keeper.plan.bought, self.order.buying
+        if buying is None:
+            less = bought.in_millimetres - self._grain / self.whole.per_mm
+            return min(less + BEYOND, bought.in_millimetres)
+        step = (buying.whole_roll or buying.increment).nanometres
+        return Length((bought.nanometres - 1) // step * step).in_millimetres + BEYOND
+
     def _settle_again(self, until: float) -> None:
         """Settle rooms for the best cut lengths so far, and search with these starts."""
         plan = self.keeper.plan
@@ -285,9 +327,20 @@ class _Way:
             if go_on():
                 self._proved(bound_alone(room_alone(self.order, room), go_on))
 
+    @property
+    def _grain(self) -> int:
+        """Give the step of which the least for this cloth is a multiple.
+
+        Rooms tie rolls and flaws together, so with several, or with flaws, it may be anything.
+        """
+        bolts = self.whole.bolts
+        if self.rooms and (self._most_rolls > 1 or any(bolt.flaws for bolt in bolts)):
+            return 1
+        return self.whole.grain
+
     def _proved(self, least: float) -> None:
         """Take a bound in mm, and round it up to the grain of all positions."""
-        grain, per_mm = (1 if self.rooms else self.whole.grain), self.whole.per_mm
+        grain, per_mm = self._grain, self.whole.per_mm
         steps = -(-(least - SLACK_MM - 1e-7 * least) * per_mm // grain)
         self.least = max(self.least, length_of(self.whole, int(steps) * grain))
         self._tell()
