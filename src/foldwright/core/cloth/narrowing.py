@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from scipy.optimize import Bounds, LinearConstraint, linprog, milp
 from scipy.sparse import csc_array
 
-from foldwright.core.cloth.counting import needed
+from foldwright.core.cloth.counting import LongOnes
 from foldwright.core.cloth.gathering import Rooms, Together, all_together
 from foldwright.core.cloth.repeats import Condition, Turn, turns_of, widest
 
@@ -188,8 +188,8 @@ class _Model:
             for kind, often in some:
                 holding[number, kind] = often
         self.holds_all: Mask = np.ones((len(sets), len(sets)), dtype=np.bool_)
-        for often in holding.T:
-            self.holds_all &= np.greater_equal.outer(often, often)
+        for column in holding.T:
+            self.holds_all &= np.greater_equal.outer(column, column)
         tallest = np.array([cloth.kinds[some[0][0]].length for some in sets])
         longer = np.array([tallest > step for step, _ in steps]).reshape(len(steps), len(sets))
         self.cover = np.concatenate([holding.T, longer])[:, self.sets]
@@ -330,5 +330,7 @@ def narrowed(rooms: Rooms, rolls: int, worth: float, go_on: Callable[[], bool]) 
     turns = None if not sets else turns_of(rooms, sets, MOST_TURNS)
     if not turns:
         return None
-    steps = [(each.longer_than, each.count) for each in needed(rooms.plain, go_on)]
+    # Half a cut length is nowhere enough, so every step is told.
+    long_ones = LongOnes(rooms.plain).missing(lambda _: 0.5, go_on)
+    steps = [(each.longer_than, each.count) for each in long_ones]
     return Narrowing(rooms, sets or (), turns, rolls, worth, steps)
