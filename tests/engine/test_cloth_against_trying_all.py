@@ -9,10 +9,10 @@ import numpy as np
 import pytest
 from tests.engine.exhaustive_cloth import least_cloth
 
+from foldwright.core.cloth.bounding import bound_by_next_starts
 from foldwright.core.cloth.dividing import divisions
 from foldwright.core.cloth.order import Buying, ClothOrder, ClothPiece, Flaw, Pattern, Roll
 from foldwright.core.cloth.planning import plan_cloth
-from foldwright.core.cloth.searching import bound_by_next_starts
 from foldwright.core.quantity.length import ZERO, Length
 
 STEP = Length.mm(100)

@@ -11,7 +11,7 @@ import pytest
 from benchmarks.cloth_jobs import FAMILIES, order
 from tests.core.cloth.orders import IN_HAND, mm, piece, roll, to_buy
 
-from foldwright.core.cloth import keeping, planning
+from foldwright.core.cloth import keeping, way
 from foldwright.core.cloth.checking import faults_of
 from foldwright.core.cloth.order import Buying, ClothOrder, ClothPlan, Flaw, Pattern, RemnantUse
 from foldwright.core.cloth.planning import plan_cloth
@@ -101,7 +101,7 @@ def test_a_plan_that_fails_the_checker_is_never_shown(monkeypatch: pytest.Monkey
 def test_a_bound_above_the_plan_is_an_alarm_and_the_plan_is_not_shown(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    monkeypatch.setattr(planning, "SLACK_MM", -10_000)
+    monkeypatch.setattr(way, "SLACK_MM", -10_000)
     asked = order("plain", 8, 0)
     answer = plan_cloth(asked, time_given_s=2.0, clock=ticking())
     assert answer.result is None

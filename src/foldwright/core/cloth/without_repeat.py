@@ -10,12 +10,13 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+from foldwright.core.cloth.bounding import finder_of
 from foldwright.core.cloth.columns import columns_of
 from foldwright.core.cloth.first_fit import first_fit
 from foldwright.core.cloth.level import Level, each_piece_once
 from foldwright.core.cloth.model import Choice
 from foldwright.core.cloth.order import ClothOrder, ClothPlan
-from foldwright.core.cloth.searching import finder_of, search
+from foldwright.core.cloth.searching import search
 from foldwright.core.cloth.whole import Cloth
 
 Beside = tuple[tuple[str, int], ...]
