@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from tests.engine.exhaustive_cloth import least_cloth
 
-from foldwright.core.cloth.bounding import bound_by_next_starts
+from foldwright.core.cloth.choosing.bounding import bound_by_next_starts
 from foldwright.core.cloth.dividing import divisions
 from foldwright.core.cloth.order import Buying, ClothOrder, ClothPiece, Flaw, Pattern, Roll
 from foldwright.core.cloth.planning import plan_cloth

@@ -10,11 +10,11 @@ from benchmarks.cloth_jobs import order
 from tests.engine.exhaustive_cloth import NEVER, least_cloth
 
 from foldwright.core.cloth.dividing import whole_cloth
-from foldwright.core.cloth.gathering import rooms_of
-from foldwright.core.cloth.narrowing import narrowed
 from foldwright.core.cloth.order import Buying, ClothOrder, ClothPiece, Flaw, Pattern, Roll
 from foldwright.core.cloth.planning import plan_cloth
-from foldwright.core.cloth.without_repeat import PlainSearch, without_repeat
+from foldwright.core.cloth.rooms.gathering import rooms_of
+from foldwright.core.cloth.rooms.narrowing import narrowed
+from foldwright.core.cloth.rooms.without_repeat import PlainSearch, without_repeat
 from foldwright.core.quantity.length import ZERO, Length
 
 STEP = Length.mm(100)

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from foldwright.core.check.boards.board import SharedBoard
-from foldwright.core.cloth.checking import faults_of
+from foldwright.core.cloth.checking.plan import faults_of
 from foldwright.core.cloth.order import ClothOrder, ClothPiece, Flaw, Roll
 from foldwright.core.design.making import Valance
 from foldwright.core.facts.records import Cloth

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from foldwright.core.cloth.listing import Cut, CutPiece, RollCuts, cut_list
+from foldwright.core.cloth.finding.listing import Cut, CutPiece, RollCuts, cut_list
 from foldwright.core.cloth.order import ClothPlan, Placement
 from foldwright.core.cloth.wording import comparison_rows, gap_in_words
 from foldwright.core.quantity.length import Length

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from foldwright.core.cloth.listing import Cut, CutPiece, RollCuts, cut_list
+from foldwright.core.cloth.finding.listing import Cut, CutPiece, RollCuts, cut_list
 from foldwright.core.cloth.order import ClothOrder, ClothPlan, Remnant
 from foldwright.core.cloth.wording import comparison_rows, gap_in_words
 from foldwright.core.drawing.frame import Frame

@@ -10,7 +10,7 @@ from threading import Lock
 
 from markupsafe import Markup
 
-from foldwright.core.cloth.listing import Cut, CutPiece, RollCuts, cut_list
+from foldwright.core.cloth.finding.listing import Cut, CutPiece, RollCuts, cut_list
 from foldwright.core.cloth.order import ClothPlan, Placement, Remnant
 from foldwright.core.cloth.wording import comparison_rows, gap_in_words
 from foldwright.core.drawing.frame import Frame

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from foldwright.core.cloth.listing import cut_list
+from foldwright.core.cloth.finding.listing import cut_list
 from foldwright.core.cloth.order import ClothPiece, ClothPlan, Comparison, Placement, Remnant
 from foldwright.core.cloth.wording import gap_in_words
 from foldwright.core.quantity.length import Length

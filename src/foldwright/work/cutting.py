@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from itertools import count
 
-from foldwright.core.cloth.checking import faults_of
+from foldwright.core.cloth.checking.plan import faults_of
 from foldwright.core.cloth.order import ClothOrder, ClothPlan, RollUse
 from foldwright.core.cloth.planning import plan_cloth
 from foldwright.core.facts.order_limits import ROLL_MARGIN

@@ -15,7 +15,7 @@ from foldwright.core.cloth.order import (
     Placement,
     Roll,
 )
-from foldwright.core.cloth.refusing import slips_of
+from foldwright.core.cloth.refusing.slips import slips_of
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.quantity.printing import print_length
 from foldwright.core.why.fault import Fault

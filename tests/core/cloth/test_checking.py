@@ -9,7 +9,7 @@ from fractions import Fraction
 import pytest
 from tests.core.cloth.orders import CENTRE, IN_HAND, SMALL, SOUND, mm, piece, put, roll, to_buy
 
-from foldwright.core.cloth.checking import faults_of
+from foldwright.core.cloth.checking.plan import faults_of
 from foldwright.core.cloth.order import (
     ClothOrder,
     ClothPlan,

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from tests.core.cloth.orders import mm, piece, roll
 
-from foldwright.core.cloth.checking import faults_of
+from foldwright.core.cloth.checking.plan import faults_of
 from foldwright.core.cloth.dividing import divisions
 from foldwright.core.cloth.order import ClothOrder, Pattern
 from foldwright.core.cloth.planning import plan_cloth

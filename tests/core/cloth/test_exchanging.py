@@ -11,9 +11,9 @@ import pytest
 from benchmarks.cloth_jobs import order
 from tests.core.cloth.orders import mm, piece, to_buy
 
+from foldwright.core.cloth.choosing.exchanging import can_exchange, exchanged
 from foldwright.core.cloth.dividing import whole_cloth
-from foldwright.core.cloth.exchanging import can_exchange, exchanged
-from foldwright.core.cloth.first_fit import first_fit
+from foldwright.core.cloth.laying.first_fit import first_fit
 from foldwright.core.cloth.level import Level, distance
 from foldwright.core.cloth.order import Pattern
 from foldwright.core.cloth.whole import Cloth

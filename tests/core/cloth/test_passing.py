@@ -8,10 +8,10 @@ from benchmarks.cloth_jobs import order
 from tests.core.cloth.orders import mm, piece, roll
 
 from foldwright.core.cloth.dividing import whole_cloth
-from foldwright.core.cloth.first_fit import first_fit
+from foldwright.core.cloth.laying.first_fit import first_fit
+from foldwright.core.cloth.laying.passing import in_one_phase, lay_past_flaws
+from foldwright.core.cloth.laying.placing import Laid
 from foldwright.core.cloth.order import ClothOrder, ClothPiece, Flaw, Pattern, Roll
-from foldwright.core.cloth.passing import in_one_phase, lay_past_flaws
-from foldwright.core.cloth.placing import Laid
 
 
 def flaw(along: float, across: float, length: float = 20, width: float = 20) -> Flaw:

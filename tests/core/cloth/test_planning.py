@@ -12,7 +12,7 @@ from benchmarks.cloth_jobs import FAMILIES, order
 from tests.core.cloth.orders import IN_HAND, mm, piece, roll, to_buy
 
 from foldwright.core.cloth import keeping, way
-from foldwright.core.cloth.checking import faults_of
+from foldwright.core.cloth.checking.plan import faults_of
 from foldwright.core.cloth.order import Buying, ClothOrder, ClothPlan, Flaw, Pattern, RemnantUse
 from foldwright.core.cloth.planning import plan_cloth
 from foldwright.core.quantity.length import ZERO, Length

@@ -9,7 +9,7 @@ import pytest
 from tests.core.cloth.orders import IN_HAND, mm, piece, roll, to_buy
 
 from foldwright.core.cloth.order import Buying, ClothOrder, Flaw, Pattern, Seam
-from foldwright.core.cloth.refusing import faults_of
+from foldwright.core.cloth.refusing.slips import faults_of
 from foldwright.core.quantity.length import ZERO
 from foldwright.core.quantity.rounding import System
 

@@ -9,13 +9,18 @@ import pytest
 from benchmarks.cloth_jobs import order
 from tests.core.cloth.orders import mm, piece, to_buy
 
-from foldwright.core.cloth.bounding import bound_without_repeat
+from foldwright.core.cloth.choosing.bounding import bound_without_repeat
 from foldwright.core.cloth.dividing import divisions, whole_cloth
 from foldwright.core.cloth.example import PLAN
-from foldwright.core.cloth.laying_out import lay_out
+from foldwright.core.cloth.laying.laying_out import lay_out
 from foldwright.core.cloth.order import ClothOrder, Pattern
-from foldwright.core.cloth.starting import CutTogether, better_starts, cut_lengths
-from foldwright.core.cloth.without_repeat import Beside, PlainSearch, beside_of, without_repeat
+from foldwright.core.cloth.rooms.starting import CutTogether, better_starts, cut_lengths
+from foldwright.core.cloth.rooms.without_repeat import (
+    Beside,
+    PlainSearch,
+    beside_of,
+    without_repeat,
+)
 
 STEP = 1_000_000  # a millimetre in units
 REPEAT = 9

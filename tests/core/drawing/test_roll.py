@@ -6,7 +6,7 @@ import pytest
 from tests.core.drawing.measuring import collisions, strays
 
 from foldwright.core.cloth.example import ORDER, PLAN, ROLL
-from foldwright.core.cloth.listing import RollCuts, cut_list
+from foldwright.core.cloth.finding.listing import RollCuts, cut_list
 from foldwright.core.cloth.order import ClothOrder, ClothPlan, CutLength, Pattern, Placement
 from foldwright.core.drawing.frame import Frame
 from foldwright.core.drawing.model import Drawing, Hatch, Layer, Line, LineKind, Rectangle, Text

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from foldwright.core.cloth.first_fit import first_fit
-from foldwright.core.cloth.laying_out import lay_out
+from foldwright.core.cloth.laying.first_fit import first_fit
+from foldwright.core.cloth.laying.laying_out import lay_out
 from foldwright.core.cloth.level import Level
 from foldwright.core.cloth.order import ClothOrder
 from foldwright.core.cloth.whole import Cloth, length_of

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from foldwright.core.cloth.checking import faults_of
+from foldwright.core.cloth.checking.plan import faults_of
 from foldwright.core.cloth.order import ClothOrder, ClothPlan, Comparison
 from foldwright.core.cloth.writing_out import Part, to_buy, written_out
 from foldwright.core.quantity.length import ZERO, Length

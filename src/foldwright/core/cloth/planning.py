@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from foldwright.core.cloth.free_rooms import rooms_to_settle
 from foldwright.core.cloth.keeping import Keeper
 from foldwright.core.cloth.order import ClothOrder, ClothPlan
-from foldwright.core.cloth.refusing import faults_of
-from foldwright.core.cloth.settling import FreeRooms
+from foldwright.core.cloth.refusing.slips import faults_of
+from foldwright.core.cloth.rooms.free_rooms import rooms_to_settle
+from foldwright.core.cloth.rooms.settling import FreeRooms
 from foldwright.core.cloth.way import Way
 from foldwright.core.quantity.length import ZERO
 from foldwright.core.quantity.printing import print_length

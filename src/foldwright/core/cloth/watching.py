@@ -6,12 +6,12 @@ from collections.abc import Callable, Sequence
 
 import numpy as np
 
+from foldwright.core.cloth.choosing.model import Choice
 from foldwright.core.cloth.columns import columns_of
 from foldwright.core.cloth.keeping import Keeper
-from foldwright.core.cloth.laying_out import Layout, lay_out
+from foldwright.core.cloth.laying.laying_out import Layout, lay_out
+from foldwright.core.cloth.laying.regrouping import as_wide_as_any, regrouped
 from foldwright.core.cloth.level import Level, each_piece_once
-from foldwright.core.cloth.model import Choice
-from foldwright.core.cloth.regrouping import as_wide_as_any, regrouped
 from foldwright.core.cloth.writing_out import Part
 from foldwright.core.quantity.length import Length
 

@@ -7,14 +7,14 @@ from itertools import islice
 
 import numpy as np
 
-from foldwright.core.cloth.bounding import bound_of, finder_of
+from foldwright.core.cloth.choosing.bounding import bound_of, finder_of
+from foldwright.core.cloth.choosing.searching import search
 from foldwright.core.cloth.comparing import on_one_roll, shade_by_shade
 from foldwright.core.cloth.dividing import Division, Starts, divisions, whole_cloth
-from foldwright.core.cloth.first_fit import first_fit
 from foldwright.core.cloth.keeping import SLACK_MM, Keeper
-from foldwright.core.cloth.laying_out import lay_out
+from foldwright.core.cloth.laying.first_fit import first_fit
+from foldwright.core.cloth.laying.laying_out import lay_out
 from foldwright.core.cloth.order import ClothOrder
-from foldwright.core.cloth.searching import search
 from foldwright.core.cloth.watching import PartWatch
 from foldwright.core.cloth.whole import length_of
 from foldwright.core.cloth.writing_out import Part

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from foldwright.core.cloth.laying_out import Layout
+from foldwright.core.cloth.laying.laying_out import Layout
+from foldwright.core.cloth.laying.placing import Laid
 from foldwright.core.cloth.order import (
     ClothOrder,
     ClothPiece,
@@ -15,7 +16,6 @@ from foldwright.core.cloth.order import (
     Remnant,
     RollUse,
 )
-from foldwright.core.cloth.placing import Laid
 from foldwright.core.cloth.whole import Bolt, Cloth, length_of
 from foldwright.core.quantity.length import ZERO, Length
 

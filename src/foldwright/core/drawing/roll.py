@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import count, takewhile
 
-from foldwright.core.cloth.listing import Cut, RollCuts
+from foldwright.core.cloth.finding.listing import Cut, RollCuts
 from foldwright.core.cloth.order import ClothOrder, Flaw
 from foldwright.core.drawing.frame import Frame, Gutters, text_width, with_gutters
 from foldwright.core.drawing.labels import spread
@@ -90,7 +90,7 @@ def roll_drawings(
     Source: derived here; line kinds iso-128, marks from a common origin iso-129.
 
     >>> from foldwright.core.cloth.example import ORDER, PLAN
-    >>> from foldwright.core.cloth.listing import cut_list
+    >>> from foldwright.core.cloth.finding.listing import cut_list
     >>> [band.name for band in roll_drawings(*cut_list(PLAN, ORDER), ORDER, System.METRIC)]
     ['roll-roll-1-1']
     """

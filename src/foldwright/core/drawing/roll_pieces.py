@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from foldwright.core.cloth.listing import Cut, CutPiece
+from foldwright.core.cloth.finding.listing import Cut, CutPiece
 from foldwright.core.cloth.order import Remnant
 from foldwright.core.drawing.frame import text_width
 from foldwright.core.drawing.model import (
@@ -37,7 +37,7 @@ def draw_piece(piece: CutPiece, cut: Cut, scale: float, write: Write) -> Iterato
     Source: derived here.
 
     >>> from foldwright.core.cloth.example import ORDER, PLAN
-    >>> from foldwright.core.cloth.listing import cut_list
+    >>> from foldwright.core.cloth.finding.listing import cut_list
     >>> cut = cut_list(PLAN, ORDER)[0].cuts[0]
     >>> drawn = draw_piece(cut.pieces[0], cut, 25.0, lambda size: f"{size.in_millimetres:.0f}")
     >>> [element.words for element in drawn if isinstance(element, Text)]

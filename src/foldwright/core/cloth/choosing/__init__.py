@@ -1,0 +1,1 @@
+"""Which cut lengths are cut: priced, bounded, chosen, improved."""

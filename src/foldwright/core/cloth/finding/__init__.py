@@ -1,0 +1,1 @@
+"""Which cut lengths there could be, for given prices of their pieces."""

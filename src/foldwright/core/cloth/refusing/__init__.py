@@ -1,0 +1,1 @@
+"""What keeps an order of cloth from being cut."""

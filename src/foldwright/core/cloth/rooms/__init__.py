@@ -1,0 +1,1 @@
+"""Rooms that may start anywhere in the repeat."""
