@@ -15,6 +15,7 @@ from math import inf
 import numpy as np
 
 from foldwright.core.cloth.columns import place_in
+from foldwright.core.cloth.finding.rounds import Rounds
 from foldwright.core.cloth.finding.side_by_side import Prices, Start
 from foldwright.core.cloth.finding.worth import HAIR, Reals
 from foldwright.core.cloth.laying.first_fit import may_join
@@ -55,7 +56,7 @@ class InPlaces:
         self.rights = np.searchsorted(edges, lefts + widths)
         self.edges = len(edges)
         self.starts = tuple(self._start(place) for place in range(len(cloth.phases)))
-        self._next = 0
+        self._rounds = Rounds(self.starts)
         self.steps = STEPS
 
     def _start(self, place: int) -> Start:
@@ -94,17 +95,7 @@ class InPlaces:
 
         Source: cutting-stock-1961; column-bound-1990 for the factor.
         """
-        found: list[Level] = []
-        factor = 1.0
-        for _ in range(len(self.starts)):
-            if len(found) >= enough:
-                return found, None
-            start = self.starts[self._next]
-            self._next = (self._next + 1) % len(self.starts)
-            levels, ratio = self._from(start, prices)
-            found += levels
-            factor = max(factor, 1.0 + ratio)
-        return found, factor
+        return self._rounds.look(lambda start: self._from(start, prices), enough)
 
     def harder(self) -> bool:
         """Search longer from now on; tell whether that can be."""
@@ -112,7 +103,7 @@ class InPlaces:
         return self.steps <= MOST_STEPS
 
     def _from(self, start: Start, prices: Prices) -> tuple[list[Level], float]:
-        """Give the best cut lengths for the most promising spots, and the greatest gain per cost.
+        """Give the best cut lengths for the most promising spots, and the greatest worth per cost.
 
         Where a spot is not searched to the end, what was promised stands for its gain: it is
         never less.
@@ -130,7 +121,7 @@ class InPlaces:
             if search.best is not None:
                 found.append(self._level(start, search.best))
         ratios = gains[order] / np.minimum(start.far, start.lengths)[order]
-        return found, float(max(ratios, default=0.0))
+        return found, 1.0 + float(max(ratios, default=0.0))
 
     def _promise(self, start: Start, worth: Reals) -> Promise:
         """Look at all places once, with a column for each spot as the one reaching farthest."""

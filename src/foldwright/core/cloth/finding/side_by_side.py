@@ -10,6 +10,7 @@ from math import gcd, inf
 import numpy as np
 
 from foldwright.core.cloth.columns import NOWHERE, place_in
+from foldwright.core.cloth.finding.rounds import Rounds
 from foldwright.core.cloth.finding.worth import HAIR, Loading, Reals, lots_in
 from foldwright.core.cloth.laying.first_fit import may_join
 from foldwright.core.cloth.level import Level, Strip, distance, level_of
@@ -79,7 +80,7 @@ class SideBySide:
         self.widths = [kind.width // cell for kind in cloth.kinds]
         self.limits = [min(kind.count, kind.most) for kind in cloth.kinds]
         self.starts = tuple(_starts(cloth))
-        self._next = 0
+        self._rounds = Rounds(self.starts)
         self.turns = max(1, TURNS // len(self.starts))
         self._loading = Loading(self.room, sum(1 + lots_in(most - 1) for most in self.limits))
 
@@ -94,17 +95,7 @@ class SideBySide:
 
         Source: cutting-stock-1961; column-bound-1990 for the factor.
         """
-        found: list[Level] = []
-        factor = 1.0
-        for _ in range(len(self.starts)):
-            if len(found) >= enough:
-                return found, None
-            start = self.starts[self._next]
-            self._next = (self._next + 1) % len(self.starts)
-            levels, ratio = self._worth_having_from(start, prices)
-            found += levels
-            factor = max(factor, ratio)
-        return found, factor
+        return self._rounds.look(lambda start: self._worth_having_from(start, prices), enough)
 
     def _worth_having_from(self, start: Start, prices: Prices) -> tuple[list[Level], float]:
         """Load a start again and again without the pieces of the best before."""
