@@ -11,9 +11,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from itertools import combinations
 
-import numpy as np
-from scipy.optimize import Bounds, LinearConstraint, milp
-from scipy.sparse import csr_array
+from pyscipopt import Model, quicksum
 
 from foldwright.core.cloth.order import Buying, ClothOrder, ClothPiece, Roll
 from foldwright.core.quantity.length import Length
@@ -299,24 +297,18 @@ class _Model:
 
     def solve(self, seconds: float) -> float:
         """Give the least cost; endless where nothing can be cut."""
-        costs = np.zeros(len(self.lows))
-        costs[list(self.costs)] = list(self.costs.values())
-        cells = [
-            (row, column, float(by))
-            for row, (terms, _) in enumerate(self.rows)
-            for column, by in terms.items()
-        ]
-        rows, columns, values = zip(*cells, strict=True)
-        left = csr_array((values, (rows, columns)), shape=(len(self.rows), len(self.lows)))
-        solved = milp(
-            costs,
-            constraints=LinearConstraint(left, ub=[most for _, most in self.rows]),
-            integrality=np.array(self.whole),
-            bounds=Bounds(np.array(self.lows), np.array(self.highs)),
-            options={"time_limit": seconds, "mip_rel_gap": 0.0},
-        )
-        infeasible = 2
-        if solved.status == infeasible:
+        model, columns = Model(), []
+        model.hideOutput()
+        model.setParam("limits/time", seconds)
+        for number, (low, high, whole) in enumerate(
+            zip(self.lows, self.highs, self.whole, strict=True)
+        ):
+            kind, cost = "I" if whole else "C", self.costs.get(number, 0.0)
+            columns.append(model.addVar(vtype=kind, lb=low, ub=high, obj=cost))
+        for terms, most in self.rows:
+            model.addCons(quicksum(by * columns[column] for column, by in terms.items()) <= most)
+        model.optimize()
+        if model.getStatus() == "infeasible":
             return float("inf")
-        assert solved.status == 0, solved.message
-        return float(solved.fun)
+        assert model.getStatus() == "optimal", model.getStatus()
+        return float(model.getObjVal())

@@ -1,6 +1,7 @@
 """Small jobs of every family: a general-purpose optimiser with another model finds the same.
 
-The planner chooses among cut lengths; here each piece chooses its own place, in millimetres.
+The planner chooses among cut lengths; here each piece chooses its own place, in millimetres,
+and another engine, SCIP, does the choosing.
 """
 
 from __future__ import annotations
