@@ -21,7 +21,8 @@ from foldwright.core.cloth.level import Level, each_piece_once
 MOST_COLUMNS = 5_000
 MOST_OF_THE_POOL = 2_500
 FEW_KINDS = 120
-MOST_OF_A_SMALL_JOB = 2_000
+FEW_PIECES = 30
+MOST_OF_A_SMALL_JOB = 1_500
 A_HAIR = 1e-6  # mm
 BEYOND = 0.05  # mm above a length that is worth finding: what is proven if there is none
 SECONDS_AT_ONCE = 10.0
@@ -106,7 +107,10 @@ class _Run:
 
     def prove_few(self) -> None:
         """Settle a small job at once: list all cut lengths that matter and choose."""
-        self._choose((1.0,), MOST_OF_A_SMALL_JOB, MOST_OF_THE_TIME)
+        if sum(kind.count for kind in self.cloth.kinds) <= FEW_PIECES:
+            self._choose((1.0,), MOST_COLUMNS, MOST_OF_THE_TIME)
+        else:
+            self._choose((1.0,), MOST_OF_A_SMALL_JOB, A_THIRD)
 
     def choose_of_pool(self) -> None:
         """Choose among the cut lengths that were priced, the nearest to paying first."""
