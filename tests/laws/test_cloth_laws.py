@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import count
 
@@ -56,9 +56,9 @@ def orders(draw: st.DrawFn) -> ClothOrder:
     )
 
 
-def planned(order: ClothOrder) -> ClothPlan:
+def planned(order: ClothOrder, time_given_s: float = 1.0) -> ClothPlan:
     ticks = count()
-    plan = plan_cloth(order, time_given_s=1.0, clock=lambda: next(ticks) * 0.02).result
+    plan = plan_cloth(order, time_given_s=time_given_s, clock=lambda: next(ticks) * 0.02).result
     assert plan is not None
     assert faults_of(plan, order) == ()
     assert plan.bound <= plan.bought
@@ -137,21 +137,108 @@ def test_a_free_room_never_takes_more_than_it_would_if_its_start_were_given(
     assert free.bound <= planned(order).bought
 
 
-@pytest.mark.parametrize("seed", range(8))
-def test_a_sheet_cut_edge_to_edge_is_put_together_again(seed: int) -> None:
-    """Cut at random over the full width and then along: the least is the sheet, by its area."""
-    chance = np.random.default_rng(seed)
+@dataclass(frozen=True, kw_only=True)
+class Sheet:
+    """Pieces that fill a sheet of the full width, and where the cuts over it lie."""
+
+    pieces: tuple[ClothPiece, ...]
+    starts: tuple[int, ...]  # of each piece
+    length: int
+
+
+def sheet(chance: np.random.Generator, name: str = "") -> Sheet:
+    """Cut a sheet edge to edge at random: over the full width first, then along."""
     pieces: list[ClothPiece] = []
+    starts: list[int] = []
     total = 0
     for _ in range(int(chance.integers(3, 9))):
         length, left = int(chance.integers(400, 2500)), 1400
-        total += length
         while left:
             width = min(left, int(chance.integers(200, 1401)))
             width = left if left - width < 200 else width
             left -= width
-            pieces.append(piece(len(pieces), width, length, at_sill=False))
-    order = ClothOrder(pieces=tuple(pieces), buying=Buying(usable_width=mm(1400), increment=mm(1)))
-    plan = planned(order)
-    assert plan.bought == mm(total)
+            plain = piece(len(pieces), width, length, at_sill=False)
+            pieces.append(replace(plain, name=f"{name}{plain.name}", phase_along=None))
+            starts.append(total)
+        total += length
+    return Sheet(pieces=tuple(pieces), starts=tuple(starts), length=total)
+
+
+def as_printed(cut: Sheet, repeat: int, origin: int = 0) -> tuple[ClothPiece, ...]:
+    """Ask of each piece the place in the repeat that it had in the sheet."""
+    return tuple(
+        replace(each, phase_along=mm((start - origin) % repeat))
+        for each, start in zip(cut.pieces, cut.starts, strict=True)
+    )
+
+
+TO_BUY = Buying(usable_width=mm(1400), increment=mm(1))
+SHEETS = pytest.mark.parametrize("seed", range(8))
+
+
+def is_put_together_again(order: ClothOrder, length: int) -> None:
+    plan = planned(order, time_given_s=20.0)
+    assert plan.bought == mm(length)
     assert plan.proven
+
+
+@SHEETS
+def test_a_sheet_cut_edge_to_edge_is_put_together_again(seed: int) -> None:
+    """The least is the sheet, by its area."""
+    cut = sheet(np.random.default_rng(seed))
+    is_put_together_again(ClothOrder(pieces=cut.pieces, buying=TO_BUY), cut.length)
+
+
+@SHEETS
+@pytest.mark.parametrize("repeat", [320, 641])
+def test_a_printed_sheet_is_put_together_again(seed: int, repeat: int) -> None:
+    """Each piece is asked at the place of the repeat where it was cut: the sheet is the least."""
+    cut = sheet(np.random.default_rng(seed))
+    printed = Pattern(vertical_repeat=mm(repeat))
+    order = ClothOrder(pieces=as_printed(cut, repeat), buying=TO_BUY, pattern=printed)
+    is_put_together_again(order, cut.length)
+
+
+def lots_of(sheets: dict[str, Sheet], more: int = 0, origin: int = 0) -> tuple[Roll, ...]:
+    """Give a roll of a lot of its own for each room's sheet."""
+    return tuple(
+        Roll(
+            name=f"roll {room}",
+            lot=f"lot {room}",
+            usable_width=mm(1400),
+            length=mm(cut.length + more),
+            origin_along=mm(origin),
+        )
+        for room, cut in sheets.items()
+    )
+
+
+def in_room(pieces: tuple[ClothPiece, ...], room: str) -> tuple[ClothPiece, ...]:
+    return tuple(replace(each, room=room) for each in pieces)
+
+
+@SHEETS
+@pytest.mark.parametrize("more", [0, 700])
+def test_sheets_of_rooms_are_put_together_from_rolls_of_their_own_lots(
+    seed: int, more: int
+) -> None:
+    """No room takes from two lots, and both rolls are used to the sheets' ends."""
+    chance = np.random.default_rng(seed)
+    sheets = {room: sheet(chance, room) for room in ("den", "hall")}
+    pieces = tuple(p for room, cut in sheets.items() for p in in_room(cut.pieces, room))
+    order = ClothOrder(pieces=pieces, rolls=lots_of(sheets, more))
+    is_put_together_again(order, sum(cut.length for cut in sheets.values()))
+
+
+@SHEETS
+def test_printed_sheets_are_put_together_from_rolls_of_their_own_lots(seed: int) -> None:
+    """The rolls begin within the repeat, as the pieces are asked."""
+    chance, repeat, origin = np.random.default_rng(seed), 320, 110
+    sheets = {room: sheet(chance, room) for room in ("den", "hall")}
+    printed = {room: as_printed(cut, repeat, origin) for room, cut in sheets.items()}
+    order = ClothOrder(
+        pieces=tuple(p for room, pieces in printed.items() for p in in_room(pieces, room)),
+        pattern=Pattern(vertical_repeat=mm(repeat)),
+        rolls=lots_of(sheets, origin=origin),
+    )
+    is_put_together_again(order, sum(cut.length for cut in sheets.values()))
