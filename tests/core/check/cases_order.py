@@ -75,6 +75,11 @@ CHECK = {
     "check.motif-cut": Order(
         of="print", typed={"cutting.motif_height": "8", "cutting.motif_above_hem": "2"}
     ),
+    "check.motif-ends-mixed": Order(
+        of="print",
+        typed={"cutting.pattern_along": "from the head"},
+        before=({"cutting.pattern_along": "from the hem"},),
+    ),
     "check.motif-on-fold": Order(
         of="print", typed={"cutting.motif_height": "4", "cutting.motif_above_hem": "5"}
     ),

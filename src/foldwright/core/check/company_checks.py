@@ -10,6 +10,7 @@ from foldwright.core.check.plan import ShadePlan, ShadeSpec
 from foldwright.core.check.receiving import ReceivedRoll
 from foldwright.core.check.review import Review
 from foldwright.core.facts.order_limits import ROLL_MARGIN
+from foldwright.core.pieces.matching import PatternAlong
 from foldwright.core.quantity.length import ZERO, Length
 from foldwright.core.quantity.rounding import Rounding
 from foldwright.core.why.figure import Figure, Unit
@@ -92,11 +93,44 @@ def _naps(review: Review, other: ShadePlan) -> Iterator[Draft[ShadeSpec]]:
 
 def _motifs(review: Review, other: ShadePlan) -> Iterator[Draft[ShadeSpec]]:
     """Find a motif that stands elsewhere in its repeat than on the shade before."""
-    own, others = review.spec.cutting.motif_above_hem, other.spec.cutting.motif_above_hem
     face = review.chosen.face
-    if own is None or others is None or face is None or face.vertical_repeat is None:
+    if face is None or face.vertical_repeat is None:
         return
-    apart = Length((own - others).nanometres % face.vertical_repeat.nanometres)
+    if review.spec.cutting.pattern_along is not other.spec.cutting.pattern_along:
+        yield from _motif_ends(review, other)
+    elif review.spec.cutting.pattern_along is PatternAlong.HEM:
+        yield from _motif_heights(review, other, face.vertical_repeat)
+
+
+def _motif_ends(review: Review, other: ShadePlan) -> Iterator[Draft[ShadeSpec]]:
+    """Find a motif counted from the other end than on the shade before."""
+    own, others = review.spec.cutting.pattern_along, other.spec.cutting.pattern_along
+    yield draft(
+        Severity.ASK,
+        "motif-ends-mixed",
+        f"The motif is placed {{0}} here, and {{1}} on “{other.spec.tag}” in the same room: only by"
+        " chance do they stand at one height.",
+        chosen("motif of this shade", own.value, Unit.WORD),
+        chosen("motif of the other", others.value, Unit.WORD),
+        ways=(
+            by_change(
+                review.spec,
+                review.system,
+                f"Place it {others.value} as well.",
+                cutting__pattern_along=others,
+            ),
+            by_hand("Or let the client see both drawn before they are cut."),
+        ),
+        stage=Stage.ORDER,
+    )
+
+
+def _motif_heights(review: Review, other: ShadePlan, repeat: Length) -> Iterator[Draft[ShadeSpec]]:
+    """Find a motif at another height over the bottom edge than on the shade before."""
+    own, others = review.spec.cutting.motif_above_hem, other.spec.cutting.motif_above_hem
+    if own is None or others is None:
+        return
+    apart = Length((own - others).nanometres % repeat.nanometres)
     if apart != ZERO:
         there = chosen("motif of the other", others, Unit.LENGTH)
         yield draft(

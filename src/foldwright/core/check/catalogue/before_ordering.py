@@ -167,7 +167,7 @@ BEFORE_ORDERING = (
         id="motifs-alike",
         looks_at="start of the pattern on the shades of one room",
         severity=Severity.STOP,
-        findings=("check.motifs-differ",),
+        findings=("check.motifs-differ", "check.motif-ends-mixed"),
     ),
     _check(
         id="half-drop",
