@@ -12,18 +12,20 @@ from weakref import WeakSet
 from foldwright.core.cloth.order import ClothPlan
 from foldwright.core.why.answer import Answer
 from foldwright.work.cut_orders import ClothToCut
-from foldwright.work.cutting import ClothCut, cut_cloths
+from foldwright.work.cutting import ClothCut, cut_in_turn
 from foldwright.work.stock import PlanAtFault
 
 Clock = Callable[[], float]
 LOOK_AGAIN_S = 0.2
+QUICK_S, QUICK_PART = 0.25, 0.2  # most cloths are proven at once: no other keeps them waiting
 LAST_WAIT_S = 5.0
 
 
 class CutSearch:
     """One search for the plans of a job's cloths, in a thread of its own.
 
-    First every cloth gets a plan at once, then the time is shared among them. Searches that
+    First every cloth gets a plan at once, then a quick look, then the time is shared among
+    them. Searches that
     share a `turn` look for better plans one after the other.
     """
 
@@ -76,14 +78,16 @@ class CutSearch:
         try:
             self._plan(0.0)
             with self._in_turn():
+                self._plan(min(QUICK_S * len(self.cloths), self._time_given_s * QUICK_PART))
                 self._plan(self._time_given_s)
         except PlanAtFault as trouble:
             self.trouble = str(trouble)
 
     def _plan(self, seconds: float) -> None:
-        found = cut_cloths(self.cloths, time_given_s=seconds, clock=self._read, watch=self._watch)
-        with self._lock:
-            self._best = [*found]
+        found = cut_in_turn(self.cloths, time_given_s=seconds, clock=self._read, watch=self._watch)
+        for number, cut in enumerate(found):
+            with self._lock:
+                self._best[number] = _better(cut, self._best[number])
 
     @contextmanager
     def _in_turn(self) -> Iterator[None]:
@@ -102,7 +106,8 @@ class CutSearch:
 
     def _watch(self, cloth: ClothToCut, plan: ClothPlan) -> bool:
         with self._lock:
-            self._best[self._place(cloth)] = ClothCut(to_cut=cloth, answer=Answer(result=plan))
+            number, cut = self._place(cloth), ClothCut(to_cut=cloth, answer=Answer(result=plan))
+            self._best[number] = _better(cut, self._best[number])
         return not self._ended
 
     def _place(self, cloth: ClothToCut) -> int:
@@ -111,6 +116,19 @@ class CutSearch:
             for number, each in enumerate(self.cloths)
             if any(cloth is way for way in (each, *each.otherwise))
         )
+
+
+def _better(cut: ClothCut, before: ClothCut | None) -> ClothCut:
+    """Give the plan that takes less, and of equals the one of which more is proven."""
+    if before is None or before.plan is None or cut.plan is None:
+        return cut
+    return min((cut, before), key=lambda each: _rank(each.plan))
+
+
+def _rank(plan: ClothPlan | None) -> tuple[int, int, int]:
+    if plan is None:
+        return 0, 0, 0
+    return plan.bought.nanometres, plan.cuts, -plan.bound.nanometres
 
 
 _BEGUN: WeakSet[CutSearch] = WeakSet()

@@ -94,12 +94,18 @@ def cut_cloths(
 
     Gives: a plan for each cloth that can be cut, looked at a second time before anyone sees it.
     """
-    end, cuts = clock() + time_given_s, []
+    return tuple(cut_in_turn(cloths, time_given_s=time_given_s, clock=clock, watch=watch))
+
+
+def cut_in_turn(
+    cloths: tuple[ClothToCut, ...], *, time_given_s: float, clock: Clock, watch: Watch
+) -> Iterator[ClothCut]:
+    """Plan the cuts of one cloth after another, as `cut_cloths`, and give each when it is done."""
+    end = clock() + time_given_s
     for left, cloth in zip(count(len(cloths), -1), cloths, strict=False):
         better = _better_way(cloth, clock)
         share_s = max(0.0, end - clock()) / left
-        cuts.append(cut_one(better, better.order, time_given_s=share_s, clock=clock, watch=watch))
-    return tuple(cuts)
+        yield cut_one(better, better.order, time_given_s=share_s, clock=clock, watch=watch)
 
 
 def _better_way(cloth: ClothToCut, clock: Clock) -> ClothToCut:

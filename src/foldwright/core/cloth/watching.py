@@ -28,10 +28,10 @@ class PartWatch:
         parts: list[Part],
         number: int,
         proved: Callable[[float], None] | None,
-        until: float,
+        seconds_left: Callable[[], float],
     ) -> None:
         self.keeper, self.parts, self.number = keeper, parts, number
-        self.proved, self.until = proved, until
+        self.proved, self.seconds_left = proved, seconds_left
 
     @property
     def part(self) -> Part:
@@ -94,7 +94,3 @@ class PartWatch:
         step = self.keeper.order.buying
         sold = step.whole_roll or step.increment
         return (less.nanometres // sold.nanometres * sold.nanometres) / 1_000_000
-
-    def seconds_left(self) -> float:
-        """Give the seconds left."""
-        return min(self.keeper.seconds_left(), self.until - self.keeper.clock())

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from itertools import islice
 
 import numpy as np
@@ -17,7 +18,7 @@ from foldwright.core.cloth.laying.laying_out import lay_out
 from foldwright.core.cloth.order import ClothOrder
 from foldwright.core.cloth.watching import PartWatch
 from foldwright.core.cloth.whole import length_of
-from foldwright.core.cloth.writing_out import Part
+from foldwright.core.cloth.writing_out import Part, to_buy
 from foldwright.core.quantity.length import ZERO
 
 FIRST_TRIES = 5
@@ -109,7 +110,7 @@ class Way:
         """Look for better places where there are several rolls, or flaws."""
         for number, part in enumerate(parts):
             hard = len(part.cloth.bolts) > 1 or part.cloth.bolts[0].flaws
-            watch = PartWatch(self.keeper, parts, number, None, until)
+            watch = self._watch(parts, number, until)
             if hard and watch.seconds_left() > 0:
                 watch.lay_again(again)
                 for _ in range(REGROUPED):
@@ -119,18 +120,31 @@ class Way:
     def search_parts(self, parts: list[Part], until: float) -> None:
         """Search the parts of a plan."""
         for number in range(len(parts)):
-            proved = self.proved if self.alone else None
-            watch = PartWatch(self.keeper, parts, number, proved, until)
+            watch = self._watch(parts, number, until)
             if watch.seconds_left() > 0:
                 search(finder_of(parts[number].cloth), watch.levels, watch)
+
+    def _watch(self, parts: list[Part], number: int, until: float) -> PartWatch:
+        proved = self.proved if self.alone else None
+        left = partial(self.seconds_left, until)
+        return PartWatch(self.keeper, parts, number, proved, left)
 
     def after(self, share: float, until: float) -> float:
         """Give when so much of the time left will be used."""
         return self.keeper.clock() + share * self.seconds_left(until)
 
     def seconds_left(self, until: float) -> float:
-        """Give the seconds left until a time."""
+        """Give the seconds left until a time; none once the best this way is proven."""
+        if self.order.railroaded is not None and self._proven:
+            return 0.0
         return min(self.keeper.seconds_left(), until - self.keeper.clock())
+
+    @property
+    def _proven(self) -> bool:
+        """Tell whether no plan laid this way takes less than the best, or than any other way."""
+        used = min((self.keeper.used(parts) for _, _, parts in self.started), default=NEVER)
+        least = to_buy(self.order, self.least)
+        return self.least > ZERO and least >= to_buy(self.order, length_of(self.whole, used))
 
     @property
     def grain(self) -> int:
