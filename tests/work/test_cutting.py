@@ -72,6 +72,43 @@ def test_rolls_in_hand_are_cut_as_they_were_measured() -> None:
     assert roll.head_loss == job().habits.straightening.value
 
 
+@pytest.mark.parametrize(
+    ("along", "across", "kept"),
+    [("495.4", "342.9", True), ("497.0", "342.9", False), ("495.3", "344.0", False)],
+)
+def test_a_roll_on_which_the_pattern_repeats_otherwise_is_left_out_and_named(
+    along: str, across: str, *, kept: bool
+) -> None:
+    (first,) = job().rolls
+    other = replace(
+        first,
+        name="R2",
+        vertical_repeat=Length.mm(along),
+        horizontal_repeat=Length.mm(across),
+    )
+    for rolls in ((first, other), (other, first)):
+        (cloth, *_) = cloths_of(replace(job(), rolls=rolls))
+        names = [roll.name for roll in cloth.order.rolls]
+        assert names == [roll.name for roll in rolls if kept or roll is rolls[0]]
+        told = [each for each in cloth.remarks if "is left out: its pattern repeats" in each]
+        assert len(told) == (0 if kept else 1)
+
+
+def test_a_roll_that_shades_name_is_planned_with_its_own_repeat() -> None:
+    (first,) = job().rolls
+    other = replace(first, name="R2", vertical_repeat=Length.mm(500))
+    shade = job().shades[0]
+    named = replace(shade, cutting=replace(shade.cutting, roll="R2"))
+    both = replace(job(), rolls=(first, other), shades=(named, *job().shades[1:]))
+    repeats = {
+        cloth.order.rolls[0].name: cloth.order.pattern.vertical_repeat
+        for cloth in cloths_of(both)
+        if cloth.order.rolls
+    }
+    assert repeats["R2"] == mm(500)
+    assert repeats.get("R1", Length.mm("495.3")) == Length.mm("495.3")
+
+
 def test_cloth_that_is_not_in_hand_is_bought_as_it_is_sold() -> None:
     order = cloths()[SATEEN].order
     assert order.rolls == ()

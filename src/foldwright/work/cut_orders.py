@@ -26,7 +26,7 @@ from foldwright.core.pieces.matching import Matching
 from foldwright.core.pieces.piece import PieceToCut, ShadePieces
 from foldwright.core.pieces.yardage import WidthsToCut, Yardage, order_cloth, steps_of_the_drop
 from foldwright.core.quantity.length import ZERO, Length
-from foldwright.core.quantity.printing import USUAL_MARK, round_length
+from foldwright.core.quantity.printing import USUAL_MARK, print_length, round_length
 from foldwright.core.quantity.rounding import Rounding, System
 from foldwright.core.why.figure import Figure, Unit
 from foldwright.core.why.making import chosen, derived
@@ -36,6 +36,7 @@ from foldwright.work.measured import rolls_of
 
 L = Figure[Length]
 TENTH = Length.mm("0.1")
+ACROSS = Length.mm(1)  # so much may the pattern be off at the far edge
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -202,14 +203,17 @@ def _cloth(plan: JobPlan, shades: list[_Shade], name: str, roll: str) -> ClothTo
     cloth, habits, system = plan.job.shop.cloths[name], plan.job.habits, plan.job.system
     taken = [(shade, _pieces_of(shade, name, roll)) for shade in shades]
     pieces = tuple(piece for _, found in taken for piece in found)
-    named = {shade.plan.spec.cutting.roll for shade in shades} - {roll}
-    received = [each for each in rolls_of(plan.job, name) if each.name not in named]
+    named = {shade.plan.spec.cutting.roll for shade in shades} - {""}
+    held = rolls_of(plan.job, name)
+    mine = [each for each in held if (each.name == roll if roll else each.name not in named)]
+    cloth = _as_on(mine, cloth)
+    received = [each for each in mine if _repeats_like(each, cloth, habits)]
     rolls = tuple(_roll(each, cloth, habits) for each in received if each.length)
     within = [shade for shade, found in taken if found]
     order = ClothOrder(
         pieces=tuple(_piece(p, shade, cloth, system) for shade, found in taken for p in found),
         pattern=_pattern(cloth),
-        rolls=tuple(each for each in rolls if roll in {"", each.name}),
+        rolls=rolls,
         buying=None if rolls else _buying(cloth, habits),
         spare=habits.straightening.value + _off_square(received),
         free_rooms=_free_rooms(within) if cloth.vertical_repeat else frozenset(),
@@ -223,10 +227,43 @@ def _cloth(plan: JobPlan, shades: list[_Shade], name: str, roll: str) -> ClothTo
         pieces=pieces,
         order=order,
         yardage=order_cloth(tuple(_widths(taken, cloth)), cloth, habits),
-        remarks=tuple(_remarks(cloth, pieces, received)),
+        remarks=(*_remarks(cloth, pieces, received), *_apart(mine, received, cloth, system)),
         asked_turned=tuple(_asked_turned(within, name)),
         system=system,
     )
+
+
+def _as_on(rolls: list[ReceivedRoll], cloth: Cloth) -> Cloth:
+    """Give a cloth with the repeat along that was measured first on given rolls of it."""
+    measured = (roll.vertical_repeat for roll in rolls if roll.vertical_repeat)
+    return replace(cloth, vertical_repeat=next(measured, cloth.vertical_repeat))
+
+
+def _repeats_like(roll: ReceivedRoll, cloth: Cloth, habits: Habits) -> bool:
+    """Tell whether a roll repeats so nearly as planned that the spare of a cut takes it up."""
+    along, across = cloth.vertical_repeat, cloth.horizontal_repeat
+    off_along = off_across = ZERO
+    if along and roll.vertical_repeat and roll.length:
+        off_along = roll.length * (abs(roll.vertical_repeat - along) / along)
+    if across and roll.horizontal_repeat:
+        off_across = cloth.usable_width * (abs(roll.horizontal_repeat - across) / across)
+    return off_along <= habits.straightening.value and off_across <= ACROSS
+
+
+def _apart(
+    mine: list[ReceivedRoll], received: list[ReceivedRoll], cloth: Cloth, system: System
+) -> Iterator[str]:
+    """Name the rolls that are left out since the pattern on them repeats otherwise."""
+    for roll in mine:
+        if roll not in received:
+            along = print_length(roll.vertical_repeat or ZERO, system)
+            across = print_length(roll.horizontal_repeat or ZERO, system)
+            planned = print_length(cloth.vertical_repeat or ZERO, system)
+            yield (
+                f"Roll “{roll.name}” is left out: its pattern repeats every {along} along and"
+                f" {across} across, and this plan is made for {planned} along. Name the roll for"
+                " the shades that are to be cut from it."
+            )
 
 
 def _asked_turned(shades: list[_Shade], cloth: str) -> Iterator[str]:
